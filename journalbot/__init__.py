@@ -1,0 +1,1 @@
+"""journalbot: the journal a home winemaker talks to."""

@@ -1,0 +1,1 @@
+"""What the trade calls things, as tables: data, not code."""
