@@ -1,0 +1,1 @@
+"""Words to mentions: tokens, numbers, quantities, dates, names, spelling. Knows nothing of storage."""

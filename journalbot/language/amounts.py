@@ -1,0 +1,221 @@
+"""Numbers with what follows them: amounts, rates, temperatures, money, scores, how many times, bottles of a size."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from journalbot.language.lexicon import Mention
+from journalbot.language.numerals import Number
+from journalbot.language.tokens import Token
+from journalbot.model import Settings
+from journalbot.vocabulary.units import UNITS
+
+_UNIT_OF: dict[str, str] = {spelling: unit for unit, row in UNITS.items() for spelling in row.spellings}
+_UNIT_HEADS = {phrase.split()[0] for phrase in _UNIT_OF if " " in phrase}
+_SINGLE = {"a", "an", "another", "one", "1"}
+_DEGREES = {"°", "º", "˚", "deg", "degs", "degree", "degrees", "deg."}
+_SCALES = {"f": "F", "fahrenheit": "F", "c": "C", "celsius": "C", "centigrade": "C", "°f": "F", "°c": "C"}
+_CURRENCIES = {
+    "$": "", "€": "EUR", "£": "GBP", "usd": "USD", "eur": "EUR", "gbp": "GBP", "aud": "AUD", "cad": "CAD", "nzd": "NZD", "chf": "CHF",
+    "dollar": "", "dollars": "", "buck": "", "bucks": "", "euro": "EUR", "euros": "EUR", "quid": "GBP", "sterling": "GBP",
+    "zar": "ZAR", "rand": "ZAR", "bob": "",
+}
+_TIMES = {"x", "×", "times", "time"}
+_PER = {"/", "per", "a", "to", "each", "every"}
+_RATE_VOLUMES = {"l": ("L", 1.0), "liter": ("L", 1.0), "litre": ("L", 1.0), "hl": ("L", 100.0), "hectolitre": ("L", 100.0), "hectoliter": ("L", 100.0)}
+_MULTIPLIERS = {"once": 1.0, "twice": 2.0, "thrice": 3.0}
+_OUT_OF = (5, 10, 20, 100)
+_SIZES_ML = {187, 200, 330, 375, 500, 700, 720, 750, 1000, 1500, 3000}
+_SIZES_L = {0.187, 0.2, 0.33, 0.375, 0.5, 0.7, 0.75, 1.0, 1.5, 3.0}
+
+Put = Callable[[str, object, int, int], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A value with its unit as entries store it (`g`, `tsp/gal`, `F`, `%`, an ISO currency …)."""
+
+    value: float
+    unit: str
+    approx: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Bottles:
+    """So many bottles of one size."""
+
+    count: float
+    size: float
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Score:
+    """A mark, and what it is out of."""
+
+    score: float
+    out_of: float
+
+
+def unit_at(words: list[str], i: int) -> tuple[str, int] | None:
+    """The unit written at token `i`, with the index after it."""
+    if i >= len(words):
+        return None
+    if words[i] in _UNIT_HEADS and i + 1 < len(words):
+        joined = f"{words[i]} {words[i + 1]}"
+        if joined in _UNIT_OF:
+            return _UNIT_OF[joined], i + 2
+    unit = _UNIT_OF.get(words[i])
+    return (unit, i + 1) if unit else None
+
+
+def tidy(value: float) -> float:
+    """The value without the dust of binary fractions; a whole number as an int."""
+    value = round(value, 9)
+    return int(value) if value == int(value) else value
+
+
+def find_amounts(tokens: list[Token], words: list[str], numbers: list[Number], settings: Settings) -> list[Mention]:
+    """Amounts, temperatures, percentages, money, scores, counts of times and of bottles, and bare numbers."""
+    out: list[Mention] = []
+
+    def put(kind: str, value: object, first: int, last: int) -> None:
+        out.append(Mention(kind, value, first, last, tokens[first].start, tokens[last - 1].end))
+
+    number_at = {n.first: n for n in numbers}
+    for n in numbers:
+        if n.style == "suffix":
+            continue
+        put("number", n, n.first, n.last)
+        _measured(tokens, words, n, number_at, settings, put)
+    for i, word in enumerate(words):
+        if word in _SINGLE and i not in number_at or word in ("a", "an", "another"):
+            _single_unit(words, i, number_at, put)
+        elif word in _MULTIPLIERS:
+            put("times", Amount(_MULTIPLIERS[word], "times"), i, i + 1)
+        elif word in ("$", "€", "£") and i + 1 in number_at:
+            n = number_at[i + 1]
+            put("money", Amount(tidy(n.value), _CURRENCIES[word] or settings.currency, n.approx), i, n.last)
+    return out
+
+
+def _single_unit(words: list[str], i: int, number_at: dict[int, Number], put: Put) -> None:
+    """`a tsp`, `another gram`, `a cup and a half`."""
+    found = unit_at(words, i + 1)
+    if found and words[i + 1] not in ("l", "c", "t", "g"):
+        unit, last = found
+        half = number_at.get(last)
+        if half and half.style == "suffix":
+            put("amount", Amount(1 + half.value, unit), i, half.last)
+            return
+        value, unit, last = _rate(1.0, unit, words, last, number_at)
+        put("amount", Amount(tidy(value), unit), i, last)
+
+
+def _measured(tokens: list[Token], words: list[str], n: Number, number_at: dict[int, Number], settings: Settings, put: Put) -> None:
+    j, value = n.last, n.value
+    nxt = words[j] if j < len(words) else ""
+    glued = j < len(tokens) and tokens[j].start == tokens[j - 1].end
+    if nxt == "-" and j + 1 < len(words) and unit_at(words, j + 1):
+        j, nxt = j + 1, words[j + 1]
+    degrees = nxt in _DEGREES
+    after = j + 1 if degrees else j
+    scale = words[after] if after < len(words) else ""
+    if scale in _SCALES and (degrees or glued or scale in ("f", "fahrenheit", "celsius", "centigrade", "c")) and (value < 45 or _SCALES[scale] == "F"):
+        put("temperature", Amount(tidy(value), _SCALES[scale], n.approx), n.first, after + 1)
+        return
+    if degrees and not (scale in ("bx", "brix", "balling", "b") or scale.startswith("oe")):
+        put("temperature", Amount(tidy(value), "F" if settings.units == "us" else "C", n.approx), n.first, j + 1)
+        return
+    if nxt == "%" or nxt == "percent":
+        put("percent", Amount(tidy(value), "%", n.approx), n.first, j + 1)
+        return
+    if nxt in _CURRENCIES and nxt != "$":
+        put("money", Amount(tidy(value), _CURRENCIES[nxt] or settings.currency, n.approx), n.first, j + 1)
+        return
+    if nxt == "pounds" and settings.currency == "GBP" and j + 1 < len(words) and words[j + 1] == "sterling":
+        put("money", Amount(tidy(value), "GBP", n.approx), n.first, j + 2)
+        return
+    if _score(words, n, number_at, put) or _bottles(words, n, number_at, put):
+        return
+    if nxt == "ppm" or nxt == "ppms":
+        put("amount", Amount(tidy(value), "mg/L", n.approx), n.first, j + 1)
+        return
+    if nxt in _TIMES and not (j + 1 in number_at and nxt in ("x", "×")):
+        put("times", Amount(value, "times"), n.first, j + 1)
+        return
+    found = unit_at(words, j)
+    if found:
+        unit, last = found
+        half = number_at.get(last)
+        if half and half.style == "suffix":
+            value, last = value + half.value, half.last
+        smaller = number_at.get(last)
+        if smaller and unit in ("lb", "kg", "gal") and (second := unit_at(words, smaller.last)) and second[0] in _PARTS[unit]:
+            value, last = value + smaller.value * UNITS[second[0]].factor / UNITS[unit].factor, second[1]
+        value, unit, last = _rate(value, unit, words, last, number_at)
+        put("amount", Amount(tidy(value), unit, n.approx), n.first, last)
+
+
+_PARTS = {"lb": ("oz",), "kg": ("g",), "gal": ("qt", "pt")}
+
+
+def _rate(value: float, unit: str, words: list[str], j: int, number_at: dict[int, Number]) -> tuple[float, str, int]:
+    """A rate brought to one unit: `1/4 tsp per 5 gal` is 0.05 tsp/gal; otherwise the amount as it stands."""
+    if j >= len(words) or words[j] not in _PER:
+        return value, unit, j
+    k, size = j + 1, 1.0
+    if words[j] == "to" and words[k : k + 1] != ["the"] and k not in number_at:
+        return value, unit, j
+    if words[k : k + 1] in (["the"], ["each"]):
+        k += 1
+    if k in number_at and words[j] in ("/", "per", "to", "every"):
+        size, k = number_at[k].value, number_at[k].last
+    if k >= len(words) or not size:
+        return value, unit, j
+    if words[k] in _RATE_VOLUMES:
+        name, factor = _RATE_VOLUMES[words[k]]
+        return value / (size * factor), f"{unit}/{name}", k + 1
+    found = unit_at(words, k)
+    if found and UNITS[found[0]].dimension == "volume" and found[0] not in ("tsp", "tbsp", "cup"):
+        return value / size, f"{unit}/{found[0]}", found[1]
+    return value, unit, j
+
+
+def _score(words: list[str], n: Number, number_at: dict[int, Number], put: Put) -> bool:
+    j = n.last
+    if n.style == "score" and n.figures:
+        put("score", Score(tidy(n.figures[0]), tidy(n.figures[1])), n.first, n.last)
+        return True
+    k = j + 1 if words[j : j + 1] == ["/"] else j + 2 if words[j : j + 2] == ["out", "of"] else 0
+    whole = number_at.get(k)
+    if whole and whole.value in _OUT_OF and n.value <= whole.value and not unit_at(words, whole.last):
+        put("score", Score(tidy(n.value), tidy(whole.value)), n.first, whole.last)
+        return True
+    return False
+
+
+def bottle_size(value: float) -> tuple[float, str] | None:
+    """The size that a number alone after a count of bottles stands for: 375 is ml, 0.75 is litres."""
+    if value in _SIZES_ML:
+        return value, "ml"
+    return (value, "L") if value in _SIZES_L else None
+
+
+def _bottles(words: list[str], n: Number, number_at: dict[int, Number], put: Put) -> bool:
+    """`28 x 750 ml`, `24 x 0.75`, `two 375s`."""
+    j = n.last
+    crossed = words[j : j + 1] in (["x"], ["×"], ["*"])
+    size = number_at.get(j + 1) if crossed else number_at.get(j)
+    if size is None or not float(n.value).is_integer():
+        return False
+    last = size.last
+    unit = unit_at(words, last)
+    if unit and unit[0] in ("ml", "L", "cl"):
+        named, last = (tidy(size.value), unit[0]), unit[1]
+    elif (known := bottle_size(size.value)) and (crossed or words[last : last + 1] in (["s"], ["'s"])):
+        named = (tidy(known[0]), known[1])
+        last += words[last : last + 1] == ["s"]
+    else:
+        return False
+    put("bottles", Bottles(tidy(n.value), *named), n.first, last)
+    return True

@@ -1,0 +1,251 @@
+"""References to batches: by number, name, fruit, colour, vintage, age, or any mix of these."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from journalbot.language.lexicon import Lexicon, Mention
+from journalbot.language.numerals import Number
+from journalbot.language.tokens import Token
+from journalbot.model import Batch
+from journalbot.vocabulary.everyday import EVERYDAY
+from journalbot.vocabulary.fruits import WEAK_FRUITS
+from journalbot.vocabulary.varieties import WEAK_VARIETIES
+
+_NUMBER_WORDS = {"batch", "batches", "#", "no", "no.", "number", "numbers", "nr", "lot", "wine", "nos", "b"}
+_GENERIC = {"wine", "wines", "batch", "one", "ones", "stuff", "juice", "must", "grapes", "grape", "fruit", "kit", "pail", "berries", "honey"}
+_ABSORBED = {"wine", "wines", "batch", "one", "ones", "stuff", "must", "bottle", "bottles"}
+_AGES = {
+    "new": "newest", "newest": "newest", "latest": "newest", "newer": "newest", "current": "newest", "old": "older", "older": "older", "oldest": "first",
+    "first": "first", "second": "second", "third": "third", "original": "first",
+}
+_ORDER = {"first": 0, "second": 1, "third": 2}
+_HEADS = {"variety", "fruit", "colour"}
+_NOT_AFTER_NUMBER = {"corks", "cork", "pads", "pad", "bung", "stopper", "bungs", "stoppers", "straw", "filter"}
+
+
+@dataclass(frozen=True, slots=True)
+class BatchRef:
+    """What a reference says of the batch, and the batches of this journal that it fits."""
+
+    fits: tuple[int, ...]
+    how: str  # "number", "name", "age" (the new one)
+    terms: tuple[str, ...] = ()  # canonical words it was described by
+    vintage: int | None = None
+    new: int | None = None  # the number given, where the journal has no such batch yet
+
+
+def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
+    """The words by which a batch can be called, in canonical form: fruit, variety, colour, and the words of its name."""
+    out: set[str] = set()
+    for phrase in (*batch.fruit, batch.name or "", batch.colour or ""):
+        words = phrase.lower().replace(",", " ").split()
+        tokens = [Token("word", w, w, 0, 0) for w in words]
+        for m in lexicon.find(words, tokens):
+            if m.kind in _HEADS:
+                name, colour = m.value
+                out.add(name)
+                out.update(w for w in name.split() if len(w) > 2)
+                if colour and not batch.colour:
+                    out.add(colour)
+        out.update(w for w in words if len(w) > 2 and w not in _STOP)
+    if batch.colour:
+        out.add(batch.colour)
+    if "cider" in out or "perry" in out:
+        out.add("fruit")
+    return frozenset(out)
+
+
+_STOP = {"the", "and", "for", "with", "from", "juice", "grapes", "grape", "must", "fresh", "wine", "our", "own", "style", "some", "bought", "frozen", "fruit", "berries"}
+
+
+class BatchIndex:
+    """Which batch answers to which words: kept in step with the journal's batches."""
+
+    def __init__(self, lexicon: Lexicon) -> None:
+        self._lexicon = lexicon
+        self.terms: dict[int, frozenset[str]] = {}
+        self.by_term: dict[str, set[int]] = {}
+        self.names = Lexicon()
+        self._described: dict[int, tuple[object, ...]] = {}
+        self.batches: dict[int, Batch] = {}
+
+    def update(self, batches: Iterable[Batch]) -> None:
+        """Take in batches that are new or have changed."""
+        for batch in batches:
+            self.batches[batch.number] = batch
+            described = (batch.fruit, batch.name, batch.colour)
+            if self._described.get(batch.number) == described:
+                continue
+            self._described[batch.number] = described
+            for term in self.terms.get(batch.number, ()):
+                self.by_term[term].discard(batch.number)
+            self.terms[batch.number] = terms = terms_of(batch, self._lexicon)
+            for term in terms:
+                self.by_term.setdefault(term, set()).add(batch.number)
+            if batch.name:
+                self.names.add(batch.name.lower(), "name", batch.name.lower())
+
+    def having(self, terms: Iterable[str]) -> set[int]:
+        """The batches that answer to every one of the terms."""
+        sets = [self.by_term.get(t, set()) for t in terms]
+        return set.intersection(*sets) if sets else set()
+
+    def vintage(self, number: int) -> int:
+        """The batch's vintage, or else the year it was started."""
+        return self.batches[number].year or 0
+
+
+def find_batches(
+    tokens: list[Token], words: list[str], known: Sequence[Mention], numbers: Sequence[Number], index: BatchIndex, year: int, taken: set[int]
+) -> list[Mention]:
+    """References to batches. `known` are mentions from the lexicon, `year` that of the note; `taken` are tokens that belong
+    to something that cannot be part of a batch's name (a vessel, a quantity)."""
+    out = _by_number(tokens, words, numbers, index)
+    used = {i for m in out for i in range(m.first, m.last)} | taken
+    heads: dict[int, Mention] = {}
+    for m in known:
+        if m.kind in _HEADS and not used.intersection(range(m.first, m.last)) and not _weak_head(m, words, index):
+            if m.first not in heads or heads[m.first].last < m.last:
+                heads[m.first] = m
+    for m in index.names.find(words, tokens):
+        if not used.intersection(range(m.first, m.last)):
+            heads[m.first] = m
+    for i, word in enumerate(words):
+        if i not in heads and i not in used and word in index.by_term and word not in _GENERIC - {"kit"} and (word not in EVERYDAY or word == "kit"):
+            heads[i] = Mention("word", word, i, i + 1, tokens[i].start, tokens[i].end)
+    i = 0
+    while i < len(words):
+        found = _described(tokens, words, i, heads, numbers, index, year, used)
+        if found:
+            out.append(found)
+            i = found.last
+        else:
+            i += 1
+    return out
+
+
+def _weak_head(m: Mention, words: list[str], index: BatchIndex) -> bool:
+    """Whether a word that is as often something else (`date`, `sb`) names no wine of this journal."""
+    spelling = " ".join(words[m.first : m.last])
+    return (spelling in WEAK_FRUITS or spelling in WEAK_VARIETIES) and not index.by_term.get(m.value[0])
+
+
+def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number], index: BatchIndex) -> list[Mention]:
+    out = []
+    at = {n.first: n for n in numbers if n.style != "suffix"}
+    for i, word in enumerate(words):
+        if word[0] == "b" and word[1:].isdigit() and len(word) <= 5:
+            out.append(_numbered(tokens, int(word[1:]), i, i + 1, index))
+        elif word in _NUMBER_WORDS:
+            j = i + 1
+            if j < len(words) and words[j] in ("#", "no", "number", "no.", ".") and words[j] != word:
+                j += 1
+            if word == "b" and not (j in at and j == i + 1):
+                continue
+            while j in at:
+                n = at[j]
+                if not float(n.value).is_integer() or n.value <= 0 or n.style not in ("figure", "words") or n.last - n.first > 1 or "." in tokens[j].text:
+                    break
+                if word in ("#", "no", "no.", "wine") and (words[n.last : n.last + 1] and words[n.last] in _NOT_AFTER_NUMBER):
+                    break
+                if word in ("no", "wine") and not (int(n.value) in index.batches or int(n.value) == len(index.batches) + 1):
+                    break
+                out.append(_numbered(tokens, int(n.value), i if not out or out[-1].last <= i else j, n.last, index))
+                j = n.last
+                if words[j : j + 1] in (["and"], [","], ["&"], ["+"]) and j + 1 in at and word in ("batches", "numbers", "nos", "batch") and at[j + 1].style in ("figure", "words") and "." not in tokens[j + 1].text and (
+                    word != "batch" or words[j] in ("and", "&")
+                ) and at[j + 1].value in index.batches:
+                    j += 1
+                else:
+                    break
+    return out
+
+
+def _numbered(tokens: list[Token], number: int, first: int, last: int, index: BatchIndex) -> Mention:
+    known = number in index.batches
+    ref = BatchRef((number,) if known else (), "number", new=None if known else number)
+    return Mention("batch", ref, first, last, tokens[first].start, tokens[last - 1].end)
+
+
+def _year_at(words: list[str], i: int, at: dict[int, Number], tokens: list[Token]) -> tuple[int, int] | None:
+    """A vintage at token `i` (`2022`, `'22`), with the index after it."""
+    if words[i] == "'" and i + 1 in at and tokens[i + 1].text.isdigit() and len(tokens[i + 1].text) == 2:
+        return 2000 + int(tokens[i + 1].text), i + 2
+    if i in at and tokens[i].text.isdigit() and len(tokens[i].text) == 4 and 1990 <= int(tokens[i].text) <= 2099:
+        return int(tokens[i].text), i + 1
+    if words[i][0] == "'" and words[i][1:].isdigit() and len(words[i]) == 3:
+        return 2000 + int(words[i][1:]), i + 1
+    return None
+
+
+def _relative_year(words: list[str], i: int, year: int) -> tuple[int, int] | None:
+    """`last year's`, `this season's` at token `i`: the year meant, and the index after it."""
+    if words[i] in ("last", "this") and i + 1 < len(words) and words[i + 1] in ("year's", "years", "season's", "seasons", "year", "vintage's", "vintage", "autumn's", "fall's"):
+        if words[i + 1] in ("year", "vintage") and i + 2 < len(words) and words[i + 2] == "'s":
+            return (year - (words[i] == "last"), i + 3)
+        if words[i + 1] in ("year", "vintage"):
+            return None
+        return year - (words[i] == "last"), i + 2
+    return None
+
+
+def _described(
+    tokens: list[Token], words: list[str], i: int, heads: dict[int, Mention], numbers: Sequence[Number], index: BatchIndex, year: int, used: set[int]
+) -> Mention | None:
+    """The longest description of a batch that begins at token `i`."""
+    at = {n.first: n for n in numbers}
+    first, vintage, age, terms = i, None, "", []
+    j = i
+    while j < len(words) and j not in used:
+        if (found := _relative_year(words, j, year)) or (found := _year_at(words, j, at, tokens)):
+            if terms or vintage:
+                break
+            vintage, j = found
+        elif words[j] in _AGES and not terms and j not in heads:
+            age, j = _AGES[words[j]], j + 1
+        elif j in at and not terms and not vintage and tokens[j].text.isdigit() and len(tokens[j].text) == 2 and j + 1 in heads and not words[j + 1].endswith("s"):
+            short = 2000 + int(tokens[j].text)
+            if any(index.vintage(n) == short for n in index.batches):
+                vintage, j = short, j + 1
+            else:
+                break
+        elif j in heads:
+            head = heads[j]
+            terms.append(head.value[0] if head.kind in _HEADS else head.value)
+            j = head.last
+        elif terms and words[j] in _ABSORBED and words[j] not in ("bottle", "bottles"):
+            j += 1
+        else:
+            break
+    if not terms and not ((vintage or age) and j < len(words) and words[j] in ("one", "batch", "wine")):
+        return None
+    if not terms:
+        j += 1
+    if terms and vintage is None:
+        if j < len(words) and (found := _year_at(words, j, at, tokens)):
+            vintage, j = found
+        elif j + 2 < len(words) and words[j] in ("of", "from"):
+            if words[j + 1 : j + 3] == ["last", "year"]:
+                vintage, j = year - 1, j + 3
+            elif words[j + 1 : j + 3] == ["this", "year"]:
+                vintage, j = year, j + 3
+            elif found := _year_at(words, j + 1, at, tokens):
+                vintage, j = found
+    ref = _resolve(terms, vintage, age, index)
+    return Mention("batch", ref, first, j, tokens[first].start, tokens[j - 1].end)
+
+
+def _resolve(terms: list[str], vintage: int | None, age: str, index: BatchIndex) -> BatchRef:
+    names = [t for t in terms if t in index.names]
+    fits = index.having([w for t in terms for w in (t.split() if t in names else (t,)) if w not in _STOP]) if terms else set(index.batches)
+    if vintage is not None:
+        fits = {n for n in fits if index.vintage(n) == vintage}
+    if age and fits:
+        ordered = sorted(fits, key=lambda n: (index.batches[n].started, n))
+        if age == "newest":
+            fits = {ordered[-1]}
+        elif age == "older":
+            fits = set(ordered[:-1]) or fits
+        elif _ORDER[age] < len(ordered):
+            fits = {ordered[_ORDER[age]]}
+    return BatchRef(tuple(sorted(fits)), "name" if terms else "age", tuple(dict.fromkeys(terms)), vintage)

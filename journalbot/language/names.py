@@ -1,0 +1,57 @@
+"""What this journal calls things: its batches, vessels, yeasts, cultures, people and places, and taught words."""
+
+from collections.abc import Iterable
+
+from journalbot.language.batches import BatchIndex
+from journalbot.language.lexicon import Lexicon
+from journalbot.language.spelling import Speller
+from journalbot.language.static import lexicon
+from journalbot.language.tokens import tokenize
+from journalbot.model import Batch
+
+_SORTS = {"yeast", "culture", "material", "person", "place", "vessel"}
+
+
+class Names:
+    """The names known to the reader: the vocabulary's, and those first met in this journal."""
+
+    def __init__(self) -> None:
+        self.lexicon = lexicon()
+        self.own = Lexicon()
+        self.vessels = Lexicon()
+        self.batches = BatchIndex(self.lexicon)
+        self._speller = Speller(w for w in self.lexicon.words if len(w) > 3)
+        self._learned: set[tuple[str, str]] = set()
+
+    def learn(self, sort: str, name: str) -> None:
+        """Take in a name of a sort (`yeast`, `culture`, `vessel`, `person` …) met in the journal or taught."""
+        low = " ".join(t.low for t in tokenize(name))
+        if not low or (sort, low) in self._learned or sort not in _SORTS:
+            return
+        self._learned.add((sort, low))
+        if sort == "vessel":
+            self.vessels.add(low, "vessel", low)
+        elif sort == "material" and low in self.lexicon:
+            return
+        else:
+            self.own.add(low, sort, name)
+        for word in low.split():
+            self._speller.add(word)
+
+    def update_batches(self, batches: Iterable[Batch]) -> None:
+        """Take in batches that are new or have changed."""
+        batches = list(batches)
+        self.batches.update(batches)
+        for batch in batches:
+            for term in self.batches.terms[batch.number]:
+                for word in term.split():
+                    self._speller.add(word)
+
+    def mend(self, words: list[str]) -> list[str]:
+        """The words with their misspellings mended (see `language.spelling`)."""
+        return self._speller.mend(words, self._known)
+
+    def _known(self, word: str) -> bool:
+        return word in self.lexicon or word in self.own or word in self.vessels or word in self.batches.by_term or (
+            word.endswith("s") and word[:-1] in self.lexicon.words
+        )

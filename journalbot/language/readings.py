@@ -1,0 +1,183 @@
+"""Measurements: a value with the name of what was measured, its unit, or a form that leaves no doubt."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from journalbot.language.amounts import Amount, tidy
+from journalbot.language.lexicon import Mention
+from journalbot.language.numerals import Number
+from journalbot.language.tokens import Token
+from journalbot.model import Settings
+from journalbot.vocabulary.quantities import QUANTITIES
+
+_BREAKS = {".", ";", "!", "?", "\n"}
+_REACH = 9  # tokens between a quantity's name and its value
+_AT = {"@", "at", "a"}
+# Names that are everyday words too: they count only beside a unit of theirs.
+_WEAK = {"free", "total", "acid", "potential", "nitrogen", "volume", "vol", "density", "acidity", "alcohol", "malic", "hydro", "temp", "pa", "grav"}
+_BARE_OK = {"density", "alcohol", "malic", "temp", "hydro", "grav", "pa", "acidity"}
+_WARM = {"F": (28.0, 120.0), "C": (-2.0, 45.0)}
+_RATES = {"g/L": ("ta", "residual_sugar", "malic", "volatile_acidity"), "mg/L": ("free_so2", "total_so2", "yan")}
+_NOT_BEFORE_GRAVITY = {"#", "$", "€", "£", "batch", "no", "number", "lot", "x"}
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One quantity as read: value and unit as entries store them."""
+
+    quantity: str
+    value: float
+    unit: str
+    approx: bool = False
+    possible: bool = True  # False where no must or wine can show this value
+    named: bool = True  # False for a bare gravity or a bare `at 60`
+
+
+def as_gravity(n: Number, tokens: Sequence[Token], named: bool) -> float | None:
+    """The specific gravity that a number stands for (`1.012`, `1,012`, `1012`, `.998`), or None."""
+    text = "".join(t.text for t in tokens[n.first : n.last]) if n.style != "dictated" else ""
+    value = n.decimal_comma_value if n.decimal_comma_value is not None else n.value
+    low, high = 0.975, 1.18
+    if low <= value <= high:
+        decimals = len(text.replace(",", ".").partition(".")[2]) if text else 3
+        return tidy(value) if decimals >= 3 or (decimals == 2 and value != 1) or named else None
+    whole = n.value
+    if float(whole).is_integer() and (1000 <= whole <= 1180 and not n.approx or named and 975 <= whole < 1000):
+        return tidy(whole / 1000)
+    return None
+
+
+def find_readings(
+    tokens: list[Token], words: list[str], names: Sequence[Mention], values: Sequence[Mention], settings: Settings, taken: set[int]
+) -> list[Mention]:
+    """Readings in the text. `names` are mentions of quantities, `values` of numbers and amounts; `taken` are the tokens
+    that belong to something else (a date, a batch's number, a vessel's)."""
+    best = _most_specific(values, taken)
+    named = _pair(tokens, words, names, best)
+    out: list[Mention] = []
+    previous: Mention | None = None
+    for v in best:
+        name = named.get(v.first)
+        reading = _named_reading(v, name, tokens, settings) if name else None
+        if reading is None and v.kind == "temperature":
+            amount: Amount = v.value
+            low, high = _WARM[amount.unit]
+            if low - 30 <= amount.value <= high + 15 or amount.value > 300:
+                reading = Reading("temperature", amount.value, amount.unit, amount.approx, amount.value < 300)
+        if reading is None and v.kind == "number":
+            reading = _bare(v, words, tokens, previous, settings)
+        if reading is not None:
+            previous = Mention("reading", reading, v.first, v.last, v.start, v.end)
+            out.append(previous)
+    return out
+
+
+def _most_specific(values: Sequence[Mention], taken: set[int]) -> list[Mention]:
+    """One mention a value: the longest at each place, none that overlaps a token taken by something else."""
+    out: list[Mention] = []
+    end = -1
+    for v in sorted(values, key=lambda m: (m.first, -m.last, m.kind == "number")):
+        if v.first < end or any(i in taken for i in range(v.first, v.last)):
+            continue
+        out.append(v)
+        end = v.last
+    return out
+
+
+def _pair(tokens: list[Token], words: list[str], names: Sequence[Mention], values: list[Mention]) -> dict[int, Mention]:
+    """Which quantity's name each value belongs to (by the value's first token)."""
+    out: dict[int, Mention] = {}
+    starts = sorted(m.first for m in names)
+    for name in names:
+        key = name.value
+        behind = next((v for v in values if v.last == name.first or _joined(words, v.last, name.first)), None)
+        if behind and behind.first not in out and _fits(behind, key, words, name, strict=True):
+            out[behind.first] = name
+            continue
+        limit = min((s for s in starts if s >= name.last), default=len(tokens))
+        for v in values:
+            if v.first < name.last or v.first in out:
+                continue
+            if v.first >= limit and v.first != limit or v.first - name.last > _REACH or _BREAKS.intersection(words[name.last : v.first]):
+                break
+            if _fits(v, key, words, name, strict=False):
+                out[v.first] = name
+                break
+            if v.kind != "number" or v.first - name.last <= 1:
+                break
+    return out
+
+
+def _joined(words: list[str], end: int, start: int) -> bool:
+    return end < start <= end + 2 and all(w in ("°", "%", "deg", "degrees", "º", "of", "vol", "by") for w in words[end:start])
+
+
+def _fits(v: Mention, quantity: str, words: list[str], name: Mention, strict: bool) -> bool:
+    """Whether a value can be of a quantity; strictly, where the name stands behind it."""
+    row = QUANTITIES[quantity]
+    word = words[name.first] if name.last - name.first == 1 else ""
+    if v.kind == "number":
+        if strict:
+            return quantity in ("brix", "ph", "ta", "yan") and word not in _WEAK
+        if word in _WEAK - _BARE_OK:
+            return "so2" in words or "fso2" in words
+        if quantity == "volume":
+            return False
+        return not (quantity == "temperature" and v.value.value > 300)
+    if v.kind == "temperature":
+        return quantity == "temperature" or (quantity == "brix" and words[v.last : v.last + 1] == ["bx"])
+    if v.kind == "percent":
+        return "%" in row.units or "% vol" in row.units
+    if v.kind == "amount":
+        return v.value.unit in _RATES and quantity in _RATES[v.value.unit]
+    return False
+
+
+def _named_reading(v: Mention, name: Mention, tokens: list[Token], settings: Settings) -> Reading | None:
+    quantity: str = name.value
+    row = QUANTITIES[quantity]
+    approx = bool(v.value.approx)
+    if quantity == "sg":
+        gravity = as_gravity(v.value, tokens, named=True)
+        return Reading("sg", gravity if gravity is not None else tidy(_plain(v)), "SG", approx, gravity is not None)
+    value = _plain(v)
+    unit = row.unit
+    if quantity == "temperature":
+        unit = v.value.unit if v.kind == "temperature" else "F" if settings.units == "us" else "C"
+        low, high = _WARM[unit]
+        return Reading(quantity, tidy(value), unit, approx, low - 30 <= value <= high + 60)
+    if quantity == "ta":
+        unit = "%" if v.kind == "percent" or (v.kind == "number" and value < 1.6) else "g/L"
+        return Reading(quantity, tidy(value), unit, approx, value < 3 if unit == "%" else value < 30)
+    return Reading(quantity, tidy(value), unit, approx, row.low <= value <= row.high)
+
+
+def _plain(v: Mention) -> float:
+    if isinstance(v.value, Number):
+        return v.value.decimal_comma_value if v.value.decimal_comma_value is not None else v.value.value
+    return float(v.value.value)
+
+
+def _bare(v: Mention, words: list[str], tokens: list[Token], previous: Mention | None, settings: Settings) -> Reading | None:
+    """A gravity on its own, or the temperature it was read at (`1.064 @60`)."""
+    n: Number = v.value
+    before = words[v.first - 1] if v.first else ""
+    after = words[v.last] if v.last < len(words) else ""
+    if before not in _NOT_BEFORE_GRAVITY and (after != "/" or v.last + 1 < len(words) and not words[v.last + 1].isdigit()):
+        gravity = as_gravity(n, tokens, named=False)
+        if gravity is not None and (tokens[v.last - 1].text != str(int(n.value)) or _alone(tokens, words, v)):
+            return Reading("sg", gravity, "SG", n.approx, named=False)
+    if before in _AT and previous is not None and previous.value.quantity in ("sg", "brix") and v.first - previous.last <= 2:
+        unit = "F" if settings.units == "us" else "C"
+        low, high = _WARM[unit]
+        if low <= n.value <= high:
+            return Reading("temperature", tidy(n.value), unit, n.approx, named=False)
+    return None
+
+
+def _alone(tokens: list[Token], words: list[str], v: Mention) -> bool:
+    """Whether a four-figure number stands for itself: no noun or unit follows it, and it is no year."""
+    if v.last >= len(words):
+        return True
+    nxt = words[v.last]
+    return tokens[v.last].kind == "mark" or nxt in ("and", "at", "today", "now", "this", "by", "on", "still", "so", "with", "after", "before", "yesterday", "tonight", "then", "pitched")

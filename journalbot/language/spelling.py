@@ -1,0 +1,58 @@
+"""Spelling forgiven, within bounds that can never turn one known word into another.
+
+A misspelling is a whole word of five letters or more, in no table and no everyday word, that begins with the same letter as
+one known word and lies within one edit of it (two from eight letters; a swap of neighbours is one edit). Two known words
+equally near: it stays as typed.
+"""
+
+from collections.abc import Callable, Iterable
+
+from journalbot.vocabulary.everyday import EVERYDAY
+
+
+class Speller:
+    """Mends words against a vocabulary; remembers what it has looked up."""
+
+    def __init__(self, words: Iterable[str]) -> None:
+        self._by_letter: dict[str, list[str]] = {}
+        self._known: set[str] = set()
+        self._cache: dict[str, str] = {}
+        for word in words:
+            self.add(word)
+
+    def add(self, word: str) -> None:
+        """Add a word that misspellings may be mended to."""
+        if word in self._known:
+            return
+        self._known.add(word)
+        if len(word) >= 5 and word.isalpha():
+            self._by_letter.setdefault(word[0], []).append(word)
+            self._cache.clear()
+
+    def mend(self, words: list[str], known: Callable[[str], bool]) -> list[str]:
+        """The words, with those that are nobody's word replaced by the one they must be meant for."""
+        out = words
+        for i, word in enumerate(words):
+            if len(word) < 5 or not word.isalpha() or word in EVERYDAY or word in self._known or known(word):
+                continue
+            mended = self._cache.get(word)
+            if mended is None:
+                mended = self._cache[word] = self._nearest(word)
+            if mended != word:
+                if out is words:
+                    out = list(words)
+                out[i] = mended
+        return out
+
+    def _nearest(self, word: str) -> str:
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
+        limit = 1 if len(word) < 8 else 2
+        found = process.extract(word, self._by_letter.get(word[0], ()), scorer=OSA.distance, score_cutoff=limit, limit=3)
+        if not found:
+            return word
+        best = min(f[1] for f in found)
+        nearest = [f[0] for f in found if f[1] == best]
+        stem = {w[:-1] if w.endswith("s") else w for w in nearest}
+        return str(nearest[0]) if len(stem) == 1 else word

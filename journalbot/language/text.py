@@ -1,0 +1,139 @@
+"""One text, understood as far as words go: its tokens and its mentions, with overlaps settled.
+
+Recognisers only propose. Where two hard mentions (of numbers, dates, vessels, batches' numbers) overlap, the longer wins,
+and of equals the one that stands first in `PRECEDENCE`. Words of the vocabulary are kept side by side: whether "cherry" is
+the fruit, the batch or the taste is for the clause to tell.
+"""
+
+import datetime
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from journalbot.language.amounts import find_amounts
+from journalbot.language.batches import find_batches
+from journalbot.language.dates import DateMention, find_dates, find_times
+from journalbot.language.lexicon import Mention
+from journalbot.language.names import Names
+from journalbot.language.numerals import find_numbers
+from journalbot.language.readings import find_readings
+from journalbot.language.tokens import Token, tokenize
+from journalbot.language.vessels import find_vessels
+from journalbot.model import Settings
+
+# Who keeps the words that two claim at equal length.
+PRECEDENCE = ("vessel", "batch", "date", "time", "code", "bottles", "money", "score", "amount", "temperature", "percent", "times", "number")
+_RANK = {kind: i for i, kind in enumerate(PRECEDENCE)}
+# A strain's code: letters and digits in one word, as K-17, QB1120, 62C.
+_CODE = re.compile(r"^(?=.*\d)(?:[a-z]{1,5}-?\d{1,5}[a-z]{0,2}|\d{1,4}[a-z]{1,2}|[a-z]{1,4}-[a-z]?\d{1,4}[a-z]?)$")
+_LICENCE = {"on", "by", "since", "until", "till", "from", "before", "after", "for", "sometime", "around", "about", "back", "early", "late", "mid"}
+_CODE_WORDS = {"var", "strain"}
+_CODE_LED = {"of", "gets", "got", "pitched", "yeast", "strain", "using", "used"}
+_UNIT_LETTERS = {"g", "l", "x", "ml", "kg", "mg", "oz", "lb", "cl", "gr", "gm", "qt", "pt", "st", "nd", "rd", "th", "am", "pm", "bx", "h", "hr", "d", "wk", "yo", "s", "in", "k", "cm", "mm", "m", "p"}
+
+
+@dataclass(slots=True)
+class Text:
+    """A text with what it mentions."""
+
+    text: str
+    tokens: list[Token]
+    words: list[str]  # lower case, misspellings mended
+    mentions: list[Mention] = field(default_factory=list)  # in order; vocabulary mentions may overlap
+    impossible: list[DateMention] = field(default_factory=list)  # dates that no calendar has
+
+    def of(self, *kinds: str, first: int = 0, last: int | None = None) -> list[Mention]:
+        """The mentions of these kinds that lie within a range of tokens."""
+        stop = len(self.tokens) if last is None else last
+        return [m for m in self.mentions if m.kind in kinds and m.first >= first and m.last <= stop]
+
+    def slice(self, first: int, last: int) -> str:
+        """The text of a range of tokens, as typed."""
+        return self.text[self.tokens[first].start : self.tokens[last - 1].end] if last > first else ""
+
+
+def understand(text: str, names: Names, on: datetime.date, settings: Settings) -> Text:
+    """Find everything that a text mentions, read on the day `on`."""
+    tokens = tokenize(text)
+    words = names.mend([t.low for t in tokens])
+    numbers = find_numbers(tokens, text)
+    known = [m for m in names.lexicon.find(words, tokens)]
+    own = names.own.find(words, tokens)
+    vessels = find_vessels(tokens, words, text, numbers, names.vessels)
+    dates = find_dates(tokens, on, day_first=settings.day_first)
+    hard = [
+        *vessels,
+        *_codes(tokens, words, own),
+        *(Mention("date", d, d.first, d.last, d.start, d.end) for d in dates if d.iso and (not d.weak or _licensed(d, words))),
+        *(Mention("time", t, t.first, t.last, t.start, t.end) for t in find_times(tokens)),
+        *find_amounts(tokens, words, numbers, settings),
+    ]
+    no_batch = {i for m in vessels for i in range(m.first, m.last)}
+    batches = find_batches(tokens, words, known, numbers, names.batches, on.year, no_batch)
+    kept = settle([*hard, *batches])
+    taken = {i for m in kept if m.kind in ("vessel", "batch", "date", "time", "money", "score", "bottles", "code") for i in range(m.first, m.last)}
+    quantities = _longest(m for m in known if m.kind == "quantity" and not taken.intersection(range(m.first, m.last)))
+    values = [m for m in kept if m.kind in ("amount", "temperature", "percent", "number")]
+    readings = find_readings(tokens, words, quantities, values, settings, taken)
+    read = {m.first: m for m in readings}
+    kept = [read.get(m.first, m) if m.kind in ("amount", "temperature", "percent", "number") else m for m in kept]
+    # The name before a bare figure may turn a weaker reading of it into a stronger one, so both lists are merged.
+    vocabulary = [m for m in (*known, *own) if m.kind != "quantity" and not (m.kind != "cue" and any(_inside(m, k) for k in kept if k.kind in ("vessel", "date", "code")))]
+    mentions = sorted((*kept, *quantities, *vocabulary), key=lambda m: (m.first, m.last))
+    return Text(text, tokens, words, mentions, [d for d in dates if d.impossible])
+
+
+def settle(mentions: Iterable[Mention]) -> list[Mention]:
+    """Of overlapping mentions, the longest; of equals the first in `PRECEDENCE`."""
+    out: list[Mention] = []
+    used: set[int] = set()
+    for m in sorted(mentions, key=lambda m: (m.first - m.last, _RANK[m.kind], m.first)):
+        span = range(m.first, m.last)
+        if not used.intersection(span):
+            out.append(m)
+            used.update(span)
+    return sorted(out, key=lambda m: m.first)
+
+
+def _longest(mentions: Iterable[Mention]) -> list[Mention]:
+    out: list[Mention] = []
+    for m in sorted(mentions, key=lambda m: (m.first - m.last, m.first)):
+        if not any(m.first < o.last and o.first < m.last for o in out):
+            out.append(m)
+    return sorted(out, key=lambda m: m.first)
+
+
+def _inside(m: Mention, outer: Mention) -> bool:
+    return outer.first <= m.first and m.last <= outer.last
+
+
+def _licensed(d: DateMention, words: list[str]) -> bool:
+    """Whether a word before a doubtful date asks for one (`by the 4th`)."""
+    return d.first > 0 and words[d.first - 1] in _LICENCE
+
+
+def _codes(tokens: list[Token], words: list[str], own: list[Mention]) -> list[Mention]:
+    """Words that can only be a strain's code, and the names of yeasts and cultures that the journal knows."""
+    out = [Mention("code", m.value, m.first, m.last, m.start, m.end) for m in own if m.kind in ("yeast", "culture")]
+    i = 0
+    while i < len(tokens):
+        token = tokens[i]
+        if token.kind == "word" and _CODE.match(token.low) and not token.low.startswith("b") or token.kind == "word" and _CODE.match(token.low) and len(token.low) > 3:
+            out.append(Mention("code", token.text, i, i + 1, token.start, token.end))
+        elif words[i] in _CODE_WORDS and i + 1 < len(tokens) and tokens[i + 1].kind == "number":
+            out.append(Mention("code", f"{token.text} {tokens[i + 1].text}", i, i + 2, token.start, tokens[i + 1].end))
+        elif token.kind == "number" and i + 1 < len(tokens) and _glued_code(tokens, words, i):
+            out.append(Mention("code", token.text + tokens[i + 1].text, i, i + 2, token.start, tokens[i + 1].end))
+        i += 1
+    return out
+
+
+def _glued_code(tokens: list[Token], words: list[str], i: int) -> bool:
+    """Whether a number run into a letter is a code (`48J`); one like a temperature (`31C`) needs words before it that say so."""
+    letter = tokens[i + 1]
+    if letter.start != tokens[i].end or not tokens[i].text.isdigit() or len(letter.low) > 2 or not letter.text.isalpha():
+        return False
+    if letter.low in ("c", "f"):
+        led = i > 0 and words[i - 1] in _CODE_LED
+        return led or letter.low == "c" and 45 < int(tokens[i].text) < 100
+    return letter.low not in _UNIT_LETTERS

@@ -1,0 +1,132 @@
+"""References to vessels: a noun of the trade with what stands before and after it, or a name the journal knows."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from journalbot.language.amounts import unit_at
+from journalbot.language.lexicon import Lexicon, Mention
+from journalbot.language.numerals import Number
+from journalbot.language.tokens import Token
+from journalbot.vocabulary.units import UNITS
+from journalbot.vocabulary.vessels import VESSEL_ADJECTIVES, VESSEL_NOUNS, WEAK_VESSELS
+
+_NOUN: dict[str, str] = {s: noun for noun, spellings in VESSEL_NOUNS.items() for s in spellings}
+_FIRST = {phrase.split()[0] for phrase in _NOUN if " " in phrase}
+_LED = {"into", "to", "in", "from", "of", "->", "→", "out", "onto", "inside", "off", ">", "=>", "the", "my", "on"}
+_HASH = {"#", "no", "no.", "number", "nr"}
+_JOIN = {"and", "&", "+", ","}
+_CONTENTS = {"of", "wine", "juice", "corks", "chips", "day", "belt", "wrap"}
+
+
+@dataclass(frozen=True, slots=True)
+class VesselRef:
+    """A vessel as written, and whether anything but the bare noun tells that a vessel is meant."""
+
+    name: str
+    weak: bool = False
+
+
+def find_vessels(tokens: list[Token], words: list[str], text: str, numbers: Sequence[Number], known: Lexicon) -> list[Mention]:
+    """Every vessel spoken of, in order. `known` holds the names of the journal's own vessels, as given or taught."""
+    at = {n.first: n for n in numbers}
+    found: list[Mention] = []
+    for m in known.find(words, tokens):
+        found.append(Mention("vessel", VesselRef(text[m.start : m.end]), m.first, m.last, m.start, m.end))
+    i = 0
+    while i < len(words):
+        last = _noun_at(words, i)
+        if last:
+            found.extend(_around(tokens, words, text, i, last, at))
+            i = last
+        elif (split := _compact(words[i])) is not None:
+            found.append(Mention("vessel", VesselRef(tokens[i].text), i, i + 1, tokens[i].start, tokens[i].end))
+            i += 1
+        else:
+            i += 1
+    return _longest(found)
+
+
+def _noun_at(words: list[str], i: int) -> int:
+    """The index after a vessel's noun at token `i`; 0 where there is none."""
+    if words[i] in _FIRST and i + 1 < len(words) and f"{words[i]} {words[i + 1]}" in _NOUN:
+        return i + 2
+    return i + 1 if words[i] in _NOUN else 0
+
+
+def _compact(word: str) -> str | None:
+    """The noun of a name written in one, as `dj5`."""
+    stem = word.rstrip("0123456789")
+    return _NOUN.get(stem.rstrip("-")) if stem != word and len(word) - len(stem) <= 2 and len(stem) > 1 else None
+
+
+def _around(tokens: list[Token], words: list[str], text: str, first: int, last: int, at: dict[int, Number]) -> list[Mention]:
+    noun_first, begin = first, first
+    while begin and (words[begin - 1] in VESSEL_ADJECTIVES or _size_before(words, begin, at)):
+        begin = _size_before(words, begin, at) or begin - 1
+    if words[last : last + 1] and words[last] in ("belt", "wrap", "day", "washer", "bung", "brush"):
+        return []
+    label = _label(tokens, words, last, at)
+    plural = words[last - 1].endswith("s") and label is not None
+    if label is None:
+        led = begin > 0 and words[begin - 1] in _LED or begin > 1 and words[begin - 1] in ("a", "an", "another", "clean") and words[begin - 2] in _LED
+        weak = " ".join(words[noun_first:last]) in WEAK_VESSELS and not led
+        if words[last : last + 1] and words[last] in _CONTENTS:
+            weak = True
+        return [_mention(tokens, text[tokens[begin].start : tokens[last - 1].end], begin, last, weak)]
+    out = []
+    noun = text[tokens[noun_first].start : tokens[last - 1].end]
+    singular = noun[:-1] if plural and noun.lower().endswith("s") else noun
+    k = last
+    start = begin
+    while label is not None:
+        name, k = label
+        written = text[tokens[start].start : tokens[k - 1].end] if not out and not plural else f"{singular} {name}"
+        out.append(_mention(tokens, written, start, k, False))
+        label = None
+        if plural and words[k : k + 1] and words[k] in _JOIN:
+            j = k + 1 + (words[k] == "," and words[k + 1 : k + 2] == ["and"])
+            label = _label(tokens, words, j, at)
+            start = j
+    return out
+
+
+def _mention(tokens: list[Token], name: str, first: int, last: int, weak: bool) -> Mention:
+    return Mention("vessel", VesselRef(name, weak), first, last, tokens[first].start, tokens[last - 1].end)
+
+
+def _size_before(words: list[str], i: int, at: dict[int, Number]) -> int:
+    """Where a size before a vessel's noun begins (`6 gal carboy`, `54 l demijohn`); 0 where there is none."""
+    if i < 2:
+        return 0
+    j = i - 2 - (words[i - 2] == "-")
+    if j < 0 or j not in at:
+        return 0
+    found = unit_at(words, i - 1)
+    return j if found and found[1] == i and UNITS[found[0]].dimension == "volume" and j > 0 else 0
+
+
+def _label(tokens: list[Token], words: list[str], i: int, at: dict[int, Number]) -> tuple[str, int] | None:
+    """A vessel's number or letter at token `i` (`2`, `A`, `#2`), with the index after it."""
+    if i >= len(words):
+        return None
+    if words[i] in _HASH and i + 1 in at:
+        inner = _label(tokens, words, i + 1, at)
+        return inner
+    token = tokens[i]
+    if len(token.text) == 1 and token.text.isalpha() and token.text.isupper() and token.text != "I":
+        return token.text, i + 1
+    n = at.get(i)
+    if n is None or n.last != i + 1 or not (token.text.isdigit() and len(token.text) <= 2 or n.style == "words" and n.value <= 20):
+        return None
+    nxt = words[i + 1] if i + 1 < len(words) else ""
+    if unit_at(words, i + 1) or nxt in ("%", "°", "/", "degrees", "x", "×", "bottles", "corks", "deg", "brix", "f") or n.approx:
+        return None
+    return token.text, i + 1
+
+
+def _longest(found: list[Mention]) -> list[Mention]:
+    out: list[Mention] = []
+    for m in sorted(found, key=lambda m: (m.first - m.last, m.first)):
+        if not any(m.first < o.last and o.first < m.last for o in out):
+            out.append(m)
+    return sorted(out, key=lambda m: m.first)

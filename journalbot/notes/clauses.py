@@ -1,0 +1,154 @@
+"""A note's text as clauses: each with its mood (done, planned, denied …), its date and the batches it speaks of."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from journalbot.language.dates import DateMention
+from journalbot.language.lexicon import Mention
+from journalbot.language.text import Text
+from journalbot.vocabulary.cues import TAKEN_BACK
+
+_SENTENCE = {".", ";", "!", "?", "\n", "•", "*"}
+_SOFT = {",", "and", "then", "so", "but", "plus", "also", "because", "cause", "since", "while", "(", ")", "-", "–", "—", "&", "+", "though", "tho", "although", "hence", ":", "yet", "/", "which", "where"}
+_AND = {",", "and", "&", "+", "-", "–", "—", "/", "at", "(", "plus", ")"}
+_TAKEN_BACK = sorted((tuple(p.split()) for p in TAKEN_BACK), key=len, reverse=True)
+_ABBREVIATIONS = {"approx", "abt", "temp", "no", "tsp", "oz", "lb", "lbs", "gal", "vs", "incl", "etc", "e.g", "i.e", "jan", "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "st", "approx", "s.g", "fl"}
+# A mention of one of these makes a stretch of text a clause of its own.
+_OWN = ("cue", "batch")
+
+
+@dataclass(slots=True)
+class Clause:
+    """A stretch of a note that says one thing, as tokens `first` to `last`."""
+
+    text: Text
+    first: int
+    last: int
+    sentence: int
+    mood: str = "done"  # "done", "planned", "denied", "supposed", "told" (somebody else's word) or "asked"
+    own_date: DateMention | None = None
+    date: str = ""
+    time: str | None = None
+    mentions: list[Mention] = field(default_factory=list)
+    joined_by: str = ""  # the mark or word that links it to the clause before
+
+    def of(self, *kinds: str) -> list[Mention]:
+        """The clause's mentions of these kinds, in order."""
+        return [m for m in self.mentions if m.kind in kinds]
+
+    def words(self) -> list[str]:
+        """The clause's words, lower case and mended."""
+        return self.text.words[self.first : self.last]
+
+    def has(self, *words: str) -> bool:
+        """Whether any of these words is in the clause."""
+        return not set(words).isdisjoint(self.words())
+
+    def cues(self, *kinds: str) -> list[Mention]:
+        """The clause's cues for these kinds of act."""
+        return [m for m in self.mentions if m.kind == "cue" and m.value.kind in kinds]
+
+
+def take_back(text: Text) -> None:
+    """Drop what the note itself puts right: in `1.061, no sorry, 1.051` the first figure goes."""
+    words = text.words
+    gone: list[tuple[int, int]] = []
+    for i in range(len(words)):
+        n = next((len(p) for p in _TAKEN_BACK if tuple(words[i : i + len(p)]) == p), 0)
+        if not n:
+            continue
+        j = i + n
+        while j < len(words) and (words[j] in (",", ":", "-", "—", "…", "it", "was", "is", "that", "be", "s", "(") or any(tuple(words[j : j + len(p)]) == p for p in _TAKEN_BACK)):
+            j += 1
+        before = i - 1
+        while before >= 0 and words[before] in (",", "-", "—", "…", ".", "(", "!", ";"):
+            before -= 1
+        old = next((m for m in reversed(text.mentions) if m.last - 1 == before and m.kind in _REPLACEABLE), None)
+        new = next((m for m in text.mentions if m.first == j and m.kind in _REPLACEABLE), None)
+        if old and new and _alike(old, new):
+            gone.append((old.first, j))
+    if gone:
+        text.mentions = [m for m in text.mentions if not any(a <= m.first < b for a, b in gone)]
+        for a, b in gone:
+            for k in range(a, b):
+                words[k] = ""
+
+
+_REPLACEABLE = ("reading", "amount", "batch", "number", "vessel", "date", "score", "money", "code", "temperature", "bottles", "times")
+
+
+def _alike(old: Mention, new: Mention) -> bool:
+    if old.kind == new.kind == "reading":
+        return bool(old.value.quantity == new.value.quantity)
+    return old.kind == new.kind or {old.kind, new.kind} <= {"number", "amount", "reading", "temperature"}
+
+
+def split(text: Text) -> list[Clause]:
+    """The note's clauses in order."""
+    clauses: list[Clause] = []
+    for number, (first, last) in enumerate(_sentences(text)):
+        clauses.extend(_pieces(text, first, last, number))
+    return clauses
+
+
+def _sentences(text: Text) -> Iterator[tuple[int, int]]:
+    inside = {i for m in text.mentions if m.last - m.first > 1 and m.kind != "cue" for i in range(m.first, m.last - 1)}
+    first = 0
+    for i, word in enumerate(text.words):
+        if word in _SENTENCE and i not in inside:
+            if word == "." and i and text.words[i - 1] in _ABBREVIATIONS and i + 1 < len(text.words) and not text.tokens[i + 1].text[:1].isupper():
+                continue
+            if i > first:
+                yield first, i + (word == "?")
+            first = i + 1
+    if first < len(text.words):
+        yield first, len(text.words)
+
+
+def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause]:
+    inside = {i for m in text.mentions if m.last - m.first > 1 and m.kind not in ("cue",) for i in range(m.first, m.last)}
+    cuts = [i for i in range(first, last) if text.words[i] in _SOFT and i not in inside]
+    cuts += [m.first for m in text.mentions if m.kind == "batch" and first < m.first < last and _runs_on(text, first, m)]
+    bounds: list[tuple[int, int, str]] = []
+    start, joined = first, ""
+    for cut in sorted(set(cuts)):
+        if cut > start:
+            bounds.append((start, cut, joined))
+        word = text.words[cut]
+        start, joined = (cut + 1, word) if word in _SOFT else (cut, ",")
+    if start < last:
+        bounds.append((start, last, joined))
+    merged: list[list[int | str]] = []
+    for a, b, how in bounds:
+        if merged and how in _AND and not _stands_alone(text, int(merged[-1][0]), int(merged[-1][1]), a, b, how):
+            merged[-1][1] = b
+        else:
+            merged.append([a, b, how])
+    for a, b, how in merged:
+        first_, last_ = int(a), int(b)
+        yield Clause(text, first_, last_, sentence, mentions=[m for m in text.mentions if m.first >= first_ and m.last <= last_], joined_by=str(how))
+
+
+def _runs_on(text: Text, first: int, batch: Mention) -> bool:
+    """`b3 1.010 b4 1.022`: a batch named straight after a reading of another begins something new."""
+    if batch.value.how != "number" or text.words[batch.first - 1] in ("of", "for", "on", "in", "the", "into", "from", "with", "is", "batch", "call", "this", "with", "and"):
+        return False
+    return any(m.kind == "reading" and m.last == batch.first for m in text.mentions) and any(m.kind == "batch" and first <= m.first < batch.first for m in text.mentions)
+
+
+def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> bool:
+    """Whether the stretch `a`–`b` is a clause apart from the one before it, to which a comma or `and` joins it."""
+    own = [m for m in text.mentions if m.first >= a and m.last <= b]
+    if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(m.kind in ("planned", "denied", "supposed") for m in own):
+        return True
+    before = [m for m in text.mentions if m.first >= a0 and m.last <= b0]
+    when = ("date", "time")
+    if any(m.kind == "batch" for m in own):
+        # "batches 3 and 4", "the carboy and the jug": one subject, no more
+        return not (how in ("and", "&", "+") and all(m.kind in ("batch", "vessel", "variety", "fruit", "colour") for m in before if m.last > b0 - 2))
+    return any(m.kind in when for m in own) and any(m.kind in when for m in before)
+
+
+def _weak(m: Mention, text: Text, first: int) -> bool:
+    """A cue that makes no clause of its own: it needs more than itself to mean an act."""
+    return m.value.detail in ("weak", "lees") and m.first > first + 1 or m.value.kind in ("add", "vessel") and m.last - m.first == 1 and m.value.form == "done" and text.words[m.first] in ("with", "w/")

@@ -1,0 +1,103 @@
+"""Additions: anything put in other than yeast, oak, malolactic culture and top-up wine."""
+
+from collections.abc import Iterator
+
+from journalbot.language.amounts import Amount
+from journalbot.language.lexicon import Mention
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene, amount_fields
+from journalbot.vocabulary.materials import WEAK_MATERIALS
+
+_NOT_IN = {"bin", "equipment", "bottles", "rinse", "rinsed", "sanitize", "sanitizer", "sanitized", "sanitised", "corks", "soaked", "cleaned", "washed", "smells", "smell", "barrel"}
+_DESCRIBED = {"smells", "tastes", "tasted", "smell", "stinks", "nose", "notes"}
+_UNNAMED = {"of"}
+_STOP = {"in", "into", "to", "and", "for", "with", "on", "at", "from", ",", "(", ")", "so", "per", "went", "goes", "dissolved", "as", "then", "because", "after", "off", "-", "over", "is", "are", "was"}
+_NO_NOUN = {"it", "this", "that", "them", "each", "both", "wine", "must", "juice", "yeast", "the", "course", "lees", "skins", "bottle", "bottles", "glass", "space", "headspace", "mine", "foam", "sediment", "corks"}
+
+
+def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """Every substance put in."""
+    if clause.mood in ("planned", "told", "asked", "supposed") or clause.of("money") or _bought(clause, scene):
+        return
+    added = clause.cues("add")
+    for m in _outermost(clause):
+        dose = scene.doses.get(m.first)
+        if _denied(m, clause) or not _put_in(m, dose, clause, scene, bool(added)):
+            continue
+        yield Draft("addition", clause, m.first, m.last, {"material": m.value, **amount_fields(dose)})
+    if any(c.value.form in ("done", "base") for c in added) and clause.mood != "denied":
+        yield from _unlisted(clause, scene)
+    yield from _by_verb(clause, scene)
+
+
+def _bought(clause: Clause, scene: Scene) -> bool:
+    return bool(clause.cues("purchase")) and any(c.value.detail != "weak" for c in clause.cues("purchase")) and any(s.of("money") for s in scene.sentence(clause))
+
+
+def _outermost(clause: Clause) -> list[Mention]:
+    """Materials of the clause that are not part of a reading, a vessel's name or a longer word for something else."""
+    hard = [m for m in clause.mentions if m.kind in ("reading", "vessel", "batch", "quantity") and m.kind != "batch"]
+    out: list[Mention] = []
+    for m in sorted(clause.of("material"), key=lambda m: m.first - m.last):
+        if any(h.first <= m.first < h.last for h in hard) or any(o.first <= m.first < o.last for o in out):
+            continue
+        out.append(m)
+    return sorted(out, key=lambda m: m.first)
+
+
+def _denied(m: Mention, clause: Clause) -> bool:
+    return clause.mood == "denied" and any(d.first < m.first for d in clause.of("denied"))
+
+
+def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added: bool) -> bool:
+    spelling = " ".join(clause.text.words[m.first : m.last])
+    base = scene.started is not None and any(f.first <= m.first < f.last for f in clause.of("fruit", "variety")) and clause.first in scene.start_clauses and m.value in ("honey", "raisins")
+    if base and m.value == "honey":
+        return False
+    if clause.has(*_DESCRIBED) and dose is None:
+        return False
+    topping = clause.cues("top_up")
+    if topping and m.value in ("water", "brandy", "vodka") and clause.of("airlock"):
+        return False
+    if dose is not None:
+        return not (m.value == "sulfur dioxide" and clause.has("free", "total")) and not (clause.of("airlock") and not added)
+    if spelling in WEAK_MATERIALS and not added:
+        return _listed(clause, scene, m)
+    return added and not clause.of("airlock") or _listed(clause, scene, m) or clause.last - clause.first <= 3 and scene.started is not None
+
+
+def _listed(clause: Clause, scene: Scene, m: Mention) -> bool:
+    """`1/4 tsp kmeta, 3 tsp sorbate, kieselsol`: a bare substance in a list of things put in."""
+    before = scene.clause_before(clause)
+    near = [c for c in clause.of("material") if c.first != m.first and c.first in scene.doses]
+    return bool(near) or bool(before and clause.last - clause.first <= 4 and before.mood == "done" and any(c.first in scene.doses for c in before.of("material")))
+
+
+def _unlisted(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """`added 2 lb of chopped sloes`: an amount of something that no table knows keeps the note's own words."""
+    words = clause.text.words
+    known = {i for m in clause.mentions if m.kind in ("material", "code", "oak_form", "vessel", "batch", "date", "reading", "closure", "oak_toast", "oak_origin") for i in range(m.first, m.last)}
+    for m in clause.of("amount"):
+        if any(v is m.value for v in scene.doses.values()) or m.value.unit.partition("/")[0] in ("bottle", "packet") or clause.cues("top_up", "rack", "bottle"):
+            continue
+        i = m.last + (words[m.last : m.last + 1] == ["of"])
+        j = i
+        while j < clause.last and words[j] not in _STOP and j not in known and clause.text.tokens[j].kind == "word":
+            j += 1
+        if i < j <= i + 4 and words[j - 1] not in _NO_NOUN and words[i] not in _NO_NOUN and not any(c.first < j and c.last > i for c in clause.cues("add", "pitch", "press", "crush")):
+            yield Draft("addition", clause, i, j, {"material": " ".join(words[i:j]), **amount_fields(m.value)})
+
+
+_VERBS = {
+    "sulfited": "potassium metabisulfite", "sulphited": "potassium metabisulfite", "k-meta'd": "potassium metabisulfite", "kmeta'd": "potassium metabisulfite",
+    "meta'd": "potassium metabisulfite", "so2'd": "sulfur dioxide",
+}
+
+
+def _by_verb(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """A verb that names what it adds: `sulfited the lot`."""
+    for c in clause.cues("add"):
+        material = _VERBS.get(clause.text.words[c.first])
+        if material and clause.mood == "done" and not clause.of("material"):
+            free = [m.value for m in clause.of("amount") if not any(v is m.value for v in scene.doses.values())]
+            yield Draft("addition", clause, c.first, c.last, {"material": material, **amount_fields(free[0] if free else None)})

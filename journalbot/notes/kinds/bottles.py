@@ -1,0 +1,319 @@
+"""Bottles filled, drunk and given away; batches that end otherwise."""
+
+from collections.abc import Iterator
+
+from journalbot.language.amounts import Amount, Bottles, bottle_size, tidy
+from journalbot.language.lexicon import Mention
+from journalbot.language.numerals import Number
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene
+from journalbot.vocabulary.people import OCCASIONS, PEOPLE
+
+_BOTTLE_WORDS = {"bottle", "bottles", "btl", "btls", "botles"}
+_GIVE_LEADS = {"to", "with", "w", "for", "w/"}
+_SKIP = {"the", "a", "an", "of", "my", "our", "his", "her", "last", "old", "more", "other", "remaining"}
+_CONTAINED = {"into", "in", "filled", "and", "plus", ",", "got", "gave", "made", "yielded", "bottled", "=", ":", "total", "got", "for", "bottling", "-", "is", "came", "as", "x", "of", "makes", "made"}
+_REASON_LEADS = {"because", "cause", "since", "as", "due", "for"}
+_FILLERS = {"straight", "pure", "total", "just", "all", "it", "was", "had", "turned", "to", "went", "gone", "is", "full", "the", "a", "into", "completely", "pretty", "now", "by", "of", "then", "whole", "lot", "that"}
+
+
+def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """A bottling: counts, sizes and closure, one entry a size."""
+    if clause.mood != "done":
+        return
+    cues = [c for c in clause.cues("bottle") if _verb(c, clause)]
+    filled = _filled_bottles(clause, scene)
+    if not cues and not filled:
+        return
+    if clause.of("money") or clause.cues("drink", "give") and not cues or clause.cues("purchase") and not cues:
+        return
+    here = [clause, *_tail(clause, scene)]
+    counts = _counts(here, scene)
+    closure = next((m for c in here for m in _closures(c)), None)
+    at = cues[0] if cues else clause.of("amount", "bottles", "number")[0]
+    entries = [dict(c) for c in counts] or [{}]
+    for fields in entries:
+        if closure is not None:
+            fields["closure"] = closure
+        yield Draft("bottle", clause, at.first, at.last, fields)
+
+
+def _verb(cue: Mention, clause: Clause) -> bool:
+    words = clause.text.words
+    word = words[cue.first]
+    if word == "bottle" and cue.last - cue.first == 1:
+        return cue.first == clause.first and words[cue.last : cue.last + 1] not in (["of"], [], [","])
+    if word == "bottling":
+        return words[cue.last : cue.last + 1] not in (["bucket"], ["wand"], ["line"]) and words[cue.first - 1 : cue.first] not in (["before"], ["for"], ["after"], ["since"], ["until"], ["pre"], ["at"])
+    if words[cue.first : cue.last] in (["in", "bottles"], ["into", "bottles"], ["in", "the", "bottle"]):
+        return not clause.has("still", "since", "months", "years", "year", "weeks", "has", "been")
+    return True
+
+
+def _filled_bottles(clause: Clause, scene: Scene) -> bool:
+    """`filled into 29 bottles`, `through the filter and into 28 bottles of 0.75`."""
+    words = clause.text.words
+    for m in clause.of("amount", "bottles"):
+        unit = m.value.unit if isinstance(m.value, Amount) else "bottle"
+        if (unit == "bottle" or isinstance(m.value, Bottles)) and m.first > 0 and (words[m.first - 1] in ("into", "filled", "in") or clause.joined_by in ("into",)):
+            return True
+    return False
+
+
+def _tail(clause: Clause, scene: Scene) -> list[Clause]:
+    """The clauses after a bottling that only go on about it: counts, sizes, closures."""
+    i = scene.clauses.index(clause)
+    out: list[Clause] = []
+    for c in scene.clauses[i + 1 : i + 5]:
+        about = c.of("closure") or c.of("bottles") or _bottle_amounts(c)
+        bare = bool(c.of("number")) and c.last - c.first <= 4 and not c.of("reading")
+        if c.sentence - clause.sentence > 1 or not (about or bare) or any(x.value.kind in ("drink", "give", "purchase", "rack") and x.value.detail != "weak" for x in c.of("cue")) or c.of("money", "score") or c.mood != "done":
+            break
+        if c.of("batch") and not _same_ref(c, clause):
+            break
+        out.append(c)
+    return out
+
+
+def _same_ref(a: Clause, b: Clause) -> bool:
+    return {m.value.fits for m in a.of("batch")} == {m.value.fits for m in b.of("batch")}
+
+
+def _bottle_amounts(clause: Clause) -> list[Mention]:
+    return [m for m in clause.of("amount") if m.value.unit == "bottle"]
+
+
+def _counts(clauses: list[Clause], scene: Scene) -> list[dict[str, object]]:
+    """The counts of a bottling, each with its size where that is said."""
+    out: list[dict[str, object]] = []
+    words = scene.text.words
+    for clause in clauses:
+        for m in clause.of("bottles"):
+            value: Bottles = m.value
+            out.append({"count": value.count, "size": value.size, "unit": value.unit})
+        if out:
+            continue
+        for m in clause.of("amount", "number"):
+            count = _count_of(m, clause, scene)
+            if count is None:
+                continue
+            fields: dict[str, object] = {"count": count}
+            if size := _size_after(m, clause, words):
+                fields["size"], fields["unit"] = size
+            out.append(fields)
+            break
+    if len(out) == 1 and "size" not in out[0]:
+        for clause in clauses:
+            for m in clause.of("amount", "number"):
+                if m.kind == "number" and (size := bottle_size(m.value.value)) and words[m.last : m.last + 1] in (["s"], ["'s"], ["ml"]):
+                    out[0]["size"], out[0]["unit"] = tidy(size[0]), size[1]
+                elif m.kind == "amount" and m.value.unit in ("ml", "cl", "L") and (m.value.unit != "L" or m.value.value <= 3) and "count" in out[0]:
+                    out[0]["size"], out[0]["unit"] = m.value.value, m.value.unit
+    return out
+
+
+def _count_of(m: Mention, clause: Clause, scene: Scene) -> int | float | None:
+    words = clause.text.words
+    if m.kind == "amount":
+        return m.value.value if m.value.unit == "bottle" else None  # type: ignore[no-any-return]
+    n: Number = m.value
+    if n.style not in ("figure", "words") or not 1 <= n.value < 1000 or any(r.first <= m.first < r.last for r in clause.of("reading", "date", "time", "batch", "vessel", "score")):
+        return None
+    before = words[m.first - 1] if m.first else ""
+    after = words[m.last] if m.last < len(words) else ""
+    known = bottle_size(n.value) and after in ("s", "ml")
+    if known or after in ("%", "°", "degrees", "f", "c", "days", "weeks", "months", "hours", "people", "of") and after != "of":
+        return None
+    follows = any(c.first == m.last or c.first == m.last + 1 for c in clause.of("closure")) or after in ("of", "under", "with", "", "x", ",", "full", "standard", "half", "swing", "screw", "clear", "green", "bordeaux", "burgundy", "in", "for", "w", "at", "plus", "and", "so", "this", "today", "total")
+    return tidy(n.value) if before in _CONTAINED and follows or m.first == clause.first and follows or follows and clause.cues("bottle") else None
+
+
+def _size_after(m: Mention, clause: Clause, words: list[str]) -> tuple[float | int, str] | None:
+    """`28 bottles of 0.75`, `29 bottles of 0.75 L`, `24 half-litre swing tops`."""
+    i = m.last
+    if words[i : i + 1] in (["of"], ["x"], ["×"], ["@"]):
+        i += 1
+    if words[i : i + 1] in (["half-litre"], ["half-liter"], ["half-litres"]):
+        return 0.5, "L"
+    for a in clause.of("amount", "number"):
+        if a.first != i:
+            continue
+        if a.kind == "amount" and a.value.unit in ("ml", "cl", "L"):
+            return a.value.value, a.value.unit
+        if a.kind == "number" and (size := bottle_size(a.value.value)):
+            return tidy(size[0]), size[1]
+    return None
+
+
+def _closures(clause: Clause) -> list[str]:
+    found = [m for m in clause.of("closure")]
+    long = [m for m in found if not any(o is not m and o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first for o in found)]
+    return [clause.text.slice(m.first, m.last) for m in long]
+
+
+def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """Bottles opened and bottles given: `killed 4 sauv blancs, 2 apples and a 22 zin`, `one went home with Odry`."""
+    if clause.mood != "done" or clause.of("money") or clause.cues("purchase") and not clause.cues("drink", "give"):
+        return
+    kind = _verb_of(clause, scene)
+    if not kind:
+        return
+    items = _counted(clause, scene)
+    receiver = _receiver(clause, scene)
+    if kind == "give" and receiver is None and not _given(clause, scene):
+        return
+    if kind == "drink" and receiver and clause.cues("give") and not _strong(clause, "drink"):
+        kind = "give"
+    for count, ref, at in items:
+        fields: dict[str, object] = {"count": count}
+        if kind == "give" and receiver:
+            fields["to"] = receiver
+        yield Draft(kind, clause, at, at + 1, fields, ref=ref)
+
+
+def _strong(clause: Clause, kind: str) -> bool:
+    return any(c.value.kind == kind and c.value.detail != "weak" and c.value.form == "done" for c in clause.of("cue"))
+
+
+def _verb_of(clause: Clause, scene: Scene) -> str:
+    """Which of the two a clause tells of; weak verbs ("had", "went") need bottles counted beside them."""
+    words = set(clause.words())
+    bottles = bool(_bottle_amounts(clause)) or not _BOTTLE_WORDS.isdisjoint(words)
+    drink = [c for c in clause.cues("drink") if c.value.form == "done"]
+    give = [c for c in clause.cues("give") if c.value.form == "done"]
+    counted = bottles or bool(_count_refs(clause))
+    if give and (counted or _receiver(clause, scene) and any(c.value.detail != "weak" for c in give)) and _receiver(clause, scene) and not clause.of("vessel"):
+        if any(c.value.detail != "weak" for c in give) or _person(clause, scene) or bottles:
+            return "give"
+    if drink and (any(c.value.detail != "weak" for c in drink) and (counted or clause.of("batch")) or counted) and not clause.cues("rack", "bottle", "top_up") and not clause.has("leak", "lid", "valve", "glass") :
+        if not (set(c.value.detail for c in drink) == {"weak"} and not counted):
+            return "drink"
+    before = scene.clause_before(clause)
+    if before is None and clause.sentence:
+        i = scene.clauses.index(clause)
+        before = scene.clauses[i - 1] if i and not drink and not give else None
+        if before and not _receiver(clause, scene):
+            before = None
+    if not drink and not give and before and before.mood == "done" and counted and not clause.of("reading", "money") and not clause.of("material"):
+        if _receiver(clause, scene) and (_verb_of(before, scene) if before is not clause else ""):
+            return "give" if _receiver(clause, scene) else ""
+        return _verb_of(before, scene) if not clause.of("cue") else ""
+    if not drink and not give and counted and _receiver(clause, scene) and not clause.of("cue", "vessel", "reading"):
+        return "give"
+    return ""
+
+
+def _count_refs(clause: Clause) -> list[tuple[float, Mention]]:
+    """Counts that stand right before a batch (`4 sauv blancs`, `a dozen of the kit red`)."""
+    out = []
+    words = clause.text.words
+    for ref in clause.of("batch"):
+        i = ref.first - 1
+        while i >= clause.first and words[i] in _SKIP:
+            i -= 1
+        n = next((m for m in clause.of("number") if m.last == i + 1 and m.value.style in ("figure", "words")), None)
+        b = next((m for m in _bottle_amounts(clause) if m.last == i + 1), None)
+        if b is not None:
+            out.append((b.value.value, ref))
+        elif n is not None and n.value.value <= 200:
+            out.append((tidy(n.value.value), ref))
+        elif i + 1 < ref.first and words[i + 1] in ("a", "an", "last") or words[ref.first] in ("a", "an"):
+            out.append((1, ref))
+    return out
+
+
+def _counted(clause: Clause, scene: Scene) -> list[tuple[float, Mention | None, int]]:
+    refs = _count_refs(clause)
+    if refs:
+        return [(count, ref, ref.first) for count, ref in refs]
+    words = clause.text.words
+    for m in _bottle_amounts(clause):
+        return [(m.value.value, None, m.first)]
+    for m in clause.of("number"):
+        if m.value.style in ("figure", "words") and m.value.value <= 200 and not any(r.first <= m.first < r.last for r in clause.of("batch", "date", "score", "vessel", "time")):
+            return [(tidy(m.value.value), None, m.first)]
+    first = next((i for i in range(clause.first, clause.last) if words[i] in _BOTTLE_WORDS), clause.first)
+    return [(1, None, first)]
+
+
+def _given(clause: Clause, scene: Scene) -> bool:
+    return clause.has("away")
+
+
+def _person(clause: Clause, scene: Scene) -> bool:
+    low = {p.lower() for p in scene.cellar.people}
+    words = clause.words()
+    return any(w in PEOPLE or w in OCCASIONS for w in words) or any(p in " ".join(words) for p in low)
+
+
+def _receiver(clause: Clause, scene: Scene) -> str | None:
+    """Whom bottles went to: the words after "to" or "with", as written."""
+    text = clause.text
+    words = text.words
+    for i in range(clause.first, clause.last - 1):
+        lead = words[i] in _GIVE_LEADS
+        give = any(c.value.kind == "give" and c.last == i for c in clause.of("cue"))
+        took = words[i] in ("gave", "give", "given", "handed") and i + 1 < clause.last
+        if not lead and not took and not (give and words[i - 1] in ("to", "with", "w")):
+            continue
+        j = i + 1 if lead or took else i
+        if any(m.first <= j < m.last for m in clause.of("place", "vessel", "date", "time", "number", "amount", "batch")) and not (j < clause.last and words[j] in PEOPLE):
+            continue
+        k = j
+        while k < clause.last and words[k] not in ("for", "on", "at", "who", "because", "so", "as", "when", "yesterday", "today", "tonight", "and", "in", "next", "over", "down", "after", "-", "straight", "this", "with", "from") and not any(d.first == k for d in clause.of("date", "time", "number", "amount", "batch")) and text.tokens[k].kind != "mark":
+            k += 1
+        if k == j:
+            continue
+        name = text.slice(j, k)
+        low = name.lower().split()
+        start = 1 if low[0] in ("the", "a") and len(low) > 1 else 0
+        looks = text.tokens[j + start].text[:1].isupper() or any(w in PEOPLE or w in OCCASIONS for w in low) or low[0] in ("my", "our", "his", "her") or name.lower() in {p.lower() for p in scene.cellar.people}
+        if looks:
+            return text.slice(j + start, k)
+    return None
+
+
+def read_ending(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """A batch thrown away, and why."""
+    if clause.mood != "done":
+        return
+    cues = [c for c in clause.cues("end") if c.value.form == "done" and _thrown(c, clause)]
+    if not cues:
+        return
+    fields: dict[str, object] = {}
+    if reason := _reason(cues[0], clause, scene):
+        fields["reason"] = reason
+    yield Draft("end", clause, cues[0].first, cues[0].last, fields)
+
+
+def _thrown(cue: Mention, clause: Clause) -> bool:
+    words = clause.text.words
+    if cue.value.detail == "weak":
+        return False
+    if words[cue.last : cue.last + 1] in (["in"], ["into"], ["on"]) or clause.of("material") and not clause.of("batch") or clause.of("oak_form") or clause.has("lees", "sediment", "sanitizer", "water", "pulp", "skins", "gunk", "sludge"):
+        return False
+    return True
+
+
+def _reason(cue: Mention, clause: Clause, scene: Scene) -> str | None:
+    text = clause.text
+    words = text.words
+    i = scene.clauses.index(clause)
+    for k in range(cue.last, clause.last):
+        if words[k] in _REASON_LEADS:
+            return _trim(text.slice(k + 1, clause.last))
+    for c in scene.clauses[i + 1 : i + 3]:
+        if c.of("cue") and any(x.value.detail != "weak" and x.value.kind not in ("taste", "add", "fermentation", "purchase") for x in c.of("cue")) or c.of("batch"):
+            break
+        return _trim(text.slice(c.first, c.last))
+    back = scene.clauses[i - 1] if i else None
+    if back and back.sentence == clause.sentence and not back.of("reading"):
+        return _trim(text.slice(back.first, back.last))
+    return None
+
+
+def _trim(phrase: str) -> str | None:
+    words = phrase.split()
+    while words and words[0].lower().strip(",.") in _FILLERS:
+        words = words[1:]
+    return " ".join(words).strip(" ,.") or None

@@ -1,0 +1,132 @@
+"""Purchases: what, how many, and the total paid."""
+
+from collections.abc import Iterator
+
+from journalbot.language.amounts import Amount, tidy
+from journalbot.language.lexicon import Mention
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene
+
+_EACH = {"each", "apiece", "ea", "per", "a"}
+_LEADING = {
+    "bought", "buy", "got", "picked", "up", "ordered", "paid", "pay", "for", "spent", "on", "the", "a", "an", "some", "and", "also", "new", "from", "today", "i", "we", "me", "it", "they", "were", "was", "is", "cost", "came", "to", "of",
+    "my", "our", "at", "grabbed", "another", "more", "him", "her", "them", "=", ":", "-", ",", "(", "which", "that", "total", "with", "only", "just", "then", "plus", "in", "this", "set", "back", "are", "those", "these", "&", "about",
+}
+_TRAILING = {"for", "at", "cost", "costs", "were", "was", "came", "to", "is", "@", "=", ":", "-", ",", "(", "set", "me", "back", "paid", "from", "only", "about", "of", "in", "all", "and", "–", "ran", "us", "total", "a", "now", "i", "we", "are"}
+_STOP = {"from", "at", "off", "via", "because", "since", "so", "this", "for", "("}
+_UNITS = {"lb", "kg", "oz", "g", "gal", "L", "ml", "packet", "tablet", "bottle", "piece", "qt", "pt"}
+
+
+def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """A purchase for each sum of money in a clause."""
+    if clause.mood in ("planned", "told", "asked", "supposed", "denied"):
+        return
+    money = clause.of("money")
+    for k, m in enumerate(money):
+        if clause.has("worth", "refund", "sold", "save", "saved", "owes", "bet"):
+            return
+        yield _purchase(m, clause, scene, money[k - 1].last if k else clause.first, money[k + 1].first if k + 1 < len(money) else clause.last)
+
+
+def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -> Draft:
+    price: Amount = m.value
+    lo, hi = _noun_before(m, clause, first)
+    if lo >= hi:
+        lo, hi = _noun_after(m, clause, last)
+    fields: dict[str, object] = {}
+    count, unit, lo = _count(lo, hi, clause)
+    words = clause.text.words
+    item = clause.text.slice(lo, hi) if lo < hi else ""
+    if not item:
+        before = scene.clause_before(clause)
+        if before is not None and not before.of("money"):
+            b_lo, b_hi = _noun_before_end(before)
+            count2, unit2, b_lo = _count(b_lo, b_hi, before)
+            if b_lo < b_hi and (before.of("fruit", "variety", "material", "vessel") or scene.started is None):
+                item = clause.text.slice(b_lo, b_hi)
+            if count is None:
+                count, unit = count2, unit2
+    if scene.started is not None and (not item or not _names_goods(lo, hi, clause)):
+        item = _start_item(scene) or item
+    if item:
+        fields["item"] = item
+    if count is not None:
+        fields["count"] = count
+        if unit:
+            fields["unit"] = unit
+    each = words[m.last : m.last + 1] and words[m.last] in _EACH and (words[m.last] not in ("a", "per") or words[m.last + 1 : m.last + 2] in (["bottle"], ["piece"], ["pop"], ["pound"], ["lb"], ["kg"], ["kilo"], ["box"], ["crate"], ["packet"], ["pail"], ["gallon"]))
+    total = price.value * count if each and count else price.value
+    fields["price"], fields["currency"] = tidy(total), price.unit
+    return Draft("purchase", clause, m.first, m.last, fields, needs="tied")
+
+
+def _noun_before(m: Mention, clause: Clause, first: int) -> tuple[int, int]:
+    words = clause.text.words
+    lo, hi = first, m.first
+    while hi > lo and (words[hi - 1] in _TRAILING or any(c.first == hi - 1 for c in clause.cues("purchase"))):
+        hi -= 1
+    for i in range(hi - 1, lo, -1):
+        if words[i] in ("from", "at", "off") and not any(x.first <= i < x.last for x in clause.of("number", "amount")):
+            hi = i
+    return _strip(lo, hi, clause)
+
+
+def _noun_after(m: Mention, clause: Clause, last: int) -> tuple[int, int]:
+    words = clause.text.words
+    lo = m.last
+    while lo < last and words[lo] in ("for", "on", "each", "of", "worth"):
+        lo += 1
+    hi = lo
+    while hi < last and words[hi] not in _STOP and words[hi] not in (",", "."):
+        hi += 1
+    return _strip(lo, hi, clause) if lo > m.last else (lo, lo)
+
+
+def _noun_before_end(clause: Clause) -> tuple[int, int]:
+    words = clause.text.words
+    lo, hi = clause.first, clause.last
+    for i in range(hi - 1, lo, -1):
+        if words[i] in ("from", "at"):
+            hi = i
+    return _strip(lo, hi, clause)
+
+
+def _strip(lo: int, hi: int, clause: Clause) -> tuple[int, int]:
+    words = clause.text.words
+    while lo < hi and (words[lo] in _LEADING or any(d.first <= lo < d.last for d in clause.of("date", "time")) or clause.text.tokens[lo].kind == "mark" and words[lo] != "#"):
+        lo += 1
+    while hi > lo and (words[hi - 1] in _TRAILING or clause.text.tokens[hi - 1].kind == "mark"):
+        hi -= 1
+    for i in range(lo, hi):
+        cue = next((c for c in clause.cues("purchase") if c.first == i), None)
+        if cue and i > lo:
+            return _strip(cue.last, hi, clause) if cue.last < hi else (lo, i)
+    return lo, hi
+
+
+def _count(lo: int, hi: int, clause: Clause) -> tuple[float | int | None, str | None, int]:
+    """The count at the head of what was bought, its unit, and where the item's own words begin."""
+    words = clause.text.words
+    for m in clause.of("amount", "number"):
+        if m.first != lo or m.last > hi:
+            continue
+        if m.kind == "amount" and m.value.unit in _UNITS:
+            last = m.last + (words[m.last : m.last + 1] == ["of"])
+            if m.value.unit == "bottle" and last == m.last:
+                return m.value.value, None, m.last - 1
+            return m.value.value, m.value.unit, last
+        if m.kind == "number" and m.value.style in ("figure", "words", "grouped"):
+            return tidy(m.value.value), None, m.last
+    return None, None, lo
+
+
+def _names_goods(lo: int, hi: int, clause: Clause) -> bool:
+    return any(m.first >= lo and m.last <= hi for m in clause.of("fruit", "variety", "material", "vessel", "closure", "code", "oak_form")) or hi - lo > 0 and not clause.of("batch")
+
+
+def _start_item(scene: Scene) -> str | None:
+    """What a batch is started from, as the note calls it, for a price that names nothing else."""
+    from journalbot.notes.kinds.starting import base_of
+
+    bases = base_of(scene)
+    return bases[0] if bases else None

@@ -1,0 +1,107 @@
+"""How a fermentation goes, alcoholic and malolactic."""
+
+from collections.abc import Iterator
+
+from journalbot.language.lexicon import Mention
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene
+
+_MALO_DONE = {"done", "complete", "completed", "finished", "through", "thru", "over", "gone", "ended", "finally", "finish"}
+_MALO_BEGUN = {"in", "into", "added", "add", "inoculated", "started", "pitched", "went", "put", "goes", "sprinkled", "start", "begun", "began", "gets", "got", "starting", "dosed", "onto"}
+# Words of an ending that are said of other things too, and what must not be near them.
+_OPEN_ENDINGS = {"dry", "done", "finished", "complete", "is done", "is finished", "all done", "'s done", "'s finished", "bone dry", "has finished", "dryness", "'s dry", "so dry"}
+_OPEN_STARTS = {"started", "began", "has started", "has begun", "alive", "ticking", "is going", "underway", "started up", "got going", "going well", "going nicely", "fermenting", "bubbling", "fizzing", "up and running"}
+_OTHER_THINGS = {"airlock", "airlocks", "taste", "tastes", "finish", "malo", "ml", "mlf", "malolactic", "bottling", "bottled", "label", "labels", "racking", "cleaning", "cork", "corks", "nose", "palate", "bucket", "filter", "filtering", "weather", "grandson", "grandkids", "harvest", "picking", "degassing", "yet", "bottle", "siphon"}
+_NOT_BEFORE = {"almost", "nearly", "not", "isn't", "until", "till", "when", "once", "if", "before", "still", "never", "should", "slowly", "barely", "hardly", "no"}
+_NEW_CAUSES = {"batch", "a", "new", "off", "with", "another", "this", "making", "on", "to", "the", "my", "some", "two", "three"}
+
+
+def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """At most one turn of the fermentation a clause."""
+    if clause.mood in ("planned", "told", "asked", "supposed") or clause.cues("malolactic"):
+        return
+    best: Mention | None = None
+    for cue in clause.cues("fermentation"):
+        if cue.value.form in ("base",) or not _meant(cue, clause, scene):
+            continue
+        if best is None or _rank(cue, clause) > _rank(best, clause):
+            best = cue
+    if best is not None:
+        strong = best.value.detail in ("stuck", "restarted") or best.last - best.first > 1
+        yield Draft("fermentation", clause, best.first, best.last, {"stage": best.value.detail}, needs="batch" if strong and clause.of("reading") else "maybe")
+
+
+_ORDER = ("started", "finished", "stuck", "restarted")
+
+
+def _rank(cue: Mention, clause: Clause) -> tuple[int, int]:
+    return cue.last - cue.first, _ORDER.index(cue.value.detail)
+
+
+def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
+    words = clause.text.words
+    phrase = " ".join(words[cue.first : cue.last])
+    before = words[max(clause.first, cue.first - 2) : cue.first]
+    after = words[cue.last : cue.last + 1]
+    detail = cue.value.detail
+    if detail in ("started", "finished") and _NOT_BEFORE.intersection(before):
+        return False
+    if clause.mood == "denied" and not (cue.last - cue.first > 1 and detail == "stuck"):
+        return False
+    if detail == "started":
+        if scene.started is not None and clause.first in scene.start_clauses and phrase in _OPEN_STARTS:
+            return False
+        if phrase in _OPEN_STARTS and (_NEW_CAUSES.intersection(after) or clause.of("price") or clause.has("raining", "snowing", "work", "school", "digging", "pressing")):
+            return phrase == "started" and after == ["on"] and bool(clause.of("date")) and bool(clause.of("batch"))
+        if phrase in ("started", "began", "has started", "has begun"):
+            return bool(clause.of("batch") or clause.of("pronouns") or clause.has("ferment", "fermenting", "fermentation", "yeast")) and not clause.has("leaking", "dripping")
+        return True
+    if detail == "finished" and phrase in _OPEN_ENDINGS:
+        if _OTHER_THINGS.intersection(clause.words()) or clause.of("score") or _as_taste(cue, clause):
+            return False
+        return bool(clause.of("batch") or clause.of("reading") or clause.of("vessel") or clause.of("pronouns") or _next_reads(clause, scene))
+    if detail == "stuck":
+        return not clause.has("lid", "cork", "bung", "stopper", "tap", "siphon", "drawer", "airlock", "label", "labels", "hose", "car", "truck") or bool(clause.of("reading"))
+    return True
+
+
+def _next_reads(clause: Clause, scene: Scene) -> bool:
+    return any(r.value.quantity == "sg" and r.value.value < 1.006 for s in scene.sentence(clause) for r in s.of("reading"))
+
+
+def _as_taste(cue: Mention, clause: Clause) -> bool:
+    """"Dry" as a taste: in a list of tasting words."""
+    return clause.text.words[cue.first] == "dry" and bool(clause.cues("taste", "drink")) or sum(1 for d in clause.of("descriptor") if d.first != cue.first and d.value not in ("dry", "finish")) >= 1 and not clause.of("reading")
+
+
+def read_malolactic(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """Malolactic begun or over."""
+    cues = clause.cues("malolactic")
+    cultures = [m for m in clause.of("code") if m.value.lower() in {c.lower() for c in scene.cellar.cultures}]
+    if not (cues or cultures) or clause.mood in ("planned", "told", "asked", "supposed", "denied"):
+        return
+    words = set(clause.words())
+    said = next((c.value.detail for c in cues if c.value.detail), "")
+    context = [c for s in scene.sentence(clause) for c in s.cues("malolactic")]
+    if not said and _MALO_DONE & words:
+        said = "finished"
+    elif not said and (_MALO_BEGUN & words or cultures):
+        said = "started"
+    if not said:
+        said = next((c.value.detail for c in context if c.value.detail), "")
+    if not said or _told_elsewhere(clause, scene, said):
+        return
+    at = cues[0] if cues else cultures[0]
+    fields: dict[str, object] = {"stage": said}
+    codes = clause.of("code")
+    if said == "started" and codes:
+        fields["culture"] = codes[0].value
+    yield Draft("malolactic", clause, at.first, at.last, fields, needs="batch" if cultures or _MALO_DONE & words or _MALO_BEGUN & words else "maybe")
+
+
+def _told_elsewhere(clause: Clause, scene: Scene, said: str) -> bool:
+    """The same turn told twice in a note (`malic's gone. ML done`) is one; the last clause that tells it counts."""
+    later = scene.clauses[scene.clauses.index(clause) + 1 :]
+    if said != "finished":
+        return False
+    return any(c.cues("malolactic") and (_MALO_DONE.intersection(c.words()) or any(q.value.detail for q in c.cues("malolactic"))) and not c.of("batch") for c in later)

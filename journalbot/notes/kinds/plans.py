@@ -1,0 +1,80 @@
+"""Plans: what is to be done, and when."""
+
+import datetime
+from collections.abc import Iterator
+
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene
+
+_STRONG = {"need to", "needs to", "needs", "remind me", "reminder", "note to self", "todo", "to do", "to-do", "must", "plan to", "plan is to", "planning to", "going to", "gonna", "have to", "has to", "gotta", "should", "want to", "wanna", "don't forget", "dont forget", "remember to", "time to", "must remember", "jobs", "next job", "next up", "i'll", "we'll", "will", "intend to", "supposed to", "am to", "plan", "ought to", "aiming to", "aim to", "scheduled", "booked", "due", "not to forget", "must not forget", "try to"}
+_STRIP = {"it", "the", "a", "an", "i", "we", "that", "this", "to", "of", "in", "on", "by", "for", "at", "me", "about", "then", "so", "and", "is", "be", "will", "my", "also", "its", "them", "one", "some", "again", "goes", "go", "going", "self", "note", "up", "out", "maybe", "probably", "next", "ll"}
+_LEADS = {"on", "by", "in", "for", "around", "about", "before", "until", "at", "from", "after", "sometime", "end", "of", "the"}
+
+
+def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """A clause that speaks of something to do."""
+    if clause.mood != "planned":
+        return
+    planned = clause.of("planned")
+    due = _due(clause, scene)
+    strong = any(" ".join(clause.text.words[m.first : m.last]) in _STRONG for m in planned)
+    if not due and not strong and not _goes_on(clause, scene):
+        return
+    what = _what(clause)
+    if not what:
+        return
+    fields: dict[str, object] = {"what": what}
+    if due:
+        fields["due"] = due
+    yield Draft("plan", clause, clause.first, clause.last, fields, needs=_needs(clause, scene))
+
+
+def _goes_on(clause: Clause, scene: Scene) -> bool:
+    before = scene.clause_before(clause)
+    return bool(before and before.mood == "planned" and clause.cues("rack", "bottle", "pitch", "press", "taste", "filter", "top_up", "add", "oak_out", "purchase", "degas"))
+
+
+def _due(clause: Clause, scene: Scene) -> str | None:
+    today = scene.on.isoformat()
+    here = [m.value.future_iso for m in clause.of("date") if m.value.future_iso and m.value.future_iso >= today[: len(m.value.future_iso)]]
+    if here:
+        return str(here[0])
+    after = [c for c in scene.sentence(clause) if c.mood == "planned" and c.first > clause.first and not c.of("cue") and c.of("date")]
+    return str(after[0].of("date")[0].value.future_iso) if after else _ago(clause, scene.on)
+
+
+def _ago(clause: Clause, on: datetime.date) -> str | None:
+    return (on + datetime.timedelta(days=1)).isoformat() if clause.has("tomorrow") else None
+
+
+def _what(clause: Clause) -> str:
+    """What is to be done: the clause without the words that plan it, its date and its batch."""
+    text = clause.text
+    drop = {i for m in clause.mentions if m.kind in ("date", "time", "planned", "supposed") or m.kind == "batch" and m.value.how != "none" for i in range(m.first, m.last)}
+    for m in clause.of("date"):
+        if m.first - 1 >= clause.first and text.words[m.first - 1] in _LEADS:
+            drop.add(m.first - 1)
+    kept = [i for i in range(clause.first, clause.last) if i not in drop and text.tokens[i].kind != "mark"]
+    while kept and text.words[kept[0]] in _STRIP:
+        kept = kept[1:]
+    while kept and text.words[kept[-1]] in _STRIP:
+        kept = kept[:-1]
+    if not kept:
+        batches = clause.of("batch")
+        return text.slice(batches[0].first, batches[0].last) if batches and not clause.of("cue") else ""
+    runs: list[str] = []
+    start = previous = kept[0]
+    for i in kept[1:] + [10**9]:
+        if i != previous + 1:
+            runs.append(text.slice(start, previous + 1))
+            start = i
+        previous = i
+    return " ".join(runs)
+
+
+def _needs(clause: Clause, scene: Scene) -> str:
+    """Whether the plan is about one wine: it names one, points at one, or is an act done to one."""
+    if clause.of("batch", "vessel", "pronouns"):
+        return "batch"
+    act = clause.cues("rack", "press", "pitch", "top_up", "bottle", "filter", "degas", "oak_out", "malolactic", "punch_down", "chill", "stir", "taste")
+    return "maybe-null" if act or clause.of("material") or clause.has("yeast") else "none"

@@ -1,0 +1,105 @@
+"""Readings: what was measured; a room's temperature; wine left in a vessel."""
+
+from collections.abc import Iterator
+
+from journalbot.language.lexicon import Mention
+from journalbot.language.readings import Reading
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene
+from journalbot.vocabulary.units import UNITS
+
+_OLD = {"from", "was", "were"}
+_ROOM = {"room", "ambient", "air", "basement", "cellar", "garage", "shed", "outside", "itself", "closet", "house", "barn", "kitchen", "cupboard"}
+_CHECKED = {"reads", "read", "shows", "showed", "showing", "got", "checked", "reading", "measured", "tested", "test", "says", "said", "gave", "came", "hydrometer", "gravity", "at", "is", "now", "down", "check", "meter"}
+_LEFT_GAP = 5
+
+
+def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """Every figure measured in a clause that is not a plan's target, another's word or an earlier figure told again."""
+    if clause.mood in ("told", "asked", "supposed"):
+        return
+    found = clause.of("reading")
+    for i, m in enumerate(found):
+        reading: Reading = m.value
+        if clause.mood == "planned" and not _before_plan(m, clause):
+            continue
+        if _denied(m, clause) or _told_again(m, found[i + 1 :], clause):
+            continue
+        fields = {"quantity": reading.quantity, "value": reading.value, "unit": reading.unit}
+        if reading.approx:
+            fields["approx"] = True
+        draft = Draft("reading", clause, m.first, m.last, fields)
+        if not reading.possible:
+            draft.ask = "value"
+        if reading.quantity == "temperature" and _of_room(m, clause, scene):
+            draft.needs = "none"
+        yield draft
+    yield from _left(clause, scene)
+
+
+def _before_plan(m: Mention, clause: Clause) -> bool:
+    """A reading that stands before the words that plan: `1.012 so need to rack`."""
+    planned = clause.of("planned")
+    return bool(planned) and m.last <= planned[0].first
+
+
+def _denied(m: Mention, clause: Clause) -> bool:
+    return clause.mood == "denied" and any(d.last <= m.first and m.first - d.last < 4 for d in clause.of("denied"))
+
+
+def _told_again(m: Mention, later: list[Mention], clause: Clause) -> bool:
+    """An earlier figure told again: `from 1.050 to 1.010`, `(was 1.021)`."""
+    words = clause.text.words
+    before = words[m.first - 1] if m.first else ""
+    same = [n for n in later if n.value.quantity == m.value.quantity]
+    if before in ("from",) and (same or clause.has("down", "up", "dropped", "fell", "went")):
+        return True
+    opens = m.first - 2 >= 0 and words[m.first - 2] in ("(", "-", "–")
+    return before in _OLD and opens and not clause.of("date")
+
+
+def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
+    """Whether a temperature is a room's: the room is what the clause is about, and no wine is."""
+    if clause.of("batch") or clause.of("vessel") or clause.of("pronouns") and not clause.has("itself"):
+        return False
+    words = clause.text.words[clause.first : m.first]
+    if "room" in words or "ambient" in words or "air" in words:
+        return True
+    place = [p for p in clause.of("place") if p.last <= m.first]
+    if not place or any(r.value.quantity != "temperature" for r in clause.of("reading")):
+        return False
+    lead = clause.text.words[place[0].first - 1] if place[0].first > clause.first else ""
+    moved = any(c.value.kind in ("move", "rack") and c.value.detail != "weak" for c in clause.of("cue"))
+    return not moved and (lead in ("", "the", "my", "our", "whole") or place[0].first - clause.first <= 1)
+
+
+def _left(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """`5.2 gal left in there`, `23 L of number 8 still in demijohn A`."""
+    left = clause.of("left")
+    if not left or clause.mood in ("planned", "denied", "told", "asked") or clause.cues("rack", "top_up", "bottle"):
+        return
+    for m in clause.of("amount"):
+        if UNITS.get(m.value.unit) and UNITS[m.value.unit].dimension == "volume" and m.value.unit not in ("tsp", "tbsp") and any(
+            -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left
+        ) and m.first not in scene.doses.values():
+            fields = {"quantity": "volume", "value": m.value.value, "unit": m.value.unit}
+            if m.value.approx:
+                fields["approx"] = True
+            yield Draft("reading", clause, m.first, m.last, fields)
+
+
+def bare_number(clause: Clause) -> Mention | None:
+    """A figure that is somebody's reading, but of what is not said: `Batch 8 shows 20 this morning`."""
+    if clause.mood in ("told", "asked", "supposed", "planned", "denied"):
+        return None
+    for m in clause.of("number"):
+        lead = clause.text.words[max(clause.first, m.first - 3) : m.first]
+        if m.value.style in ("figure", "decimal") and m.value.value < 200 and _CHECKED.intersection(lead) and _stands_bare(m, clause):
+            return m
+    return None
+
+
+def _stands_bare(m: Mention, clause: Clause) -> bool:
+    words = clause.text.words
+    nxt = words[m.last] if m.last < clause.last else ""
+    return nxt in ("", ",", "this", "today", "now", "on", "again", "tonight", "yesterday", "in", "for", "at", "still") or any(d.first == m.last for d in clause.of("date", "time"))

@@ -1,0 +1,147 @@
+"""Tastings: the words, as written, and the mark."""
+
+from collections.abc import Iterator
+
+from journalbot.language.lexicon import Mention
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene
+from journalbot.vocabulary.descriptors import INTENSIFIERS
+
+_GLUE = {",", ";", "and", "&", "+", "/", "-", "–", "—", ".", ":", "with", "but", "then", "w", "(", ")", "!", "|", "\n", "or", "plus", "yet", "turning", "on", "over", "under", "behind"}
+_STOP = {
+    "now", "already", "more", "less", "still", "some", "lots", "of", "a", "an", "the", "it", "is", "its", "it's", "was", "just", "really", "bit", "touch", "very", "rather", "kinda", "kind", "all", "too", "hint", "hints",
+    "little", "much", "getting", "quite", "in", "good", "way", "today", "with", "notes", "note", "tastes", "taste", "tasted", "like", "mostly", "slightly", "super", "nice", "lovely", "this", "that", "time", "at", "end",
+    "maybe", "though", "tho", "again", "has", "have", "turned", "gone", "plenty", "big", "from", "nose", "palate", "finish", "on", "said", "says", "think", "i", "there", "than", "before", "are", "were", "so", "pretty", "be", "going", "become", "became", "mark", "score", "gave", "give", "we", "got", "smells", "out",
+}
+_MAX_WORDS = 4
+_SMELL = {"smell", "smells", "smelled", "smelt", "stinks", "stink", "reeks", "whiff", "nose", "stank"}
+
+
+def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """A tasting: a clause that says so or gives a mark, with the descriptors of it and of those that go on from it."""
+    if clause.mood in ("planned", "told", "asked", "supposed"):
+        return
+    if not _begins(clause, scene):
+        return
+    here = [clause, *_goes_on(clause, scene)]
+    words: list[str] = []
+    score = None
+    last = clause.last
+    for c in here:
+        words.extend(_descriptors(c, scene))
+        for m in c.of("score"):
+            score = m.value
+        last = c.last
+    fields: dict[str, object] = {}
+    if words:
+        fields["words"] = list(dict.fromkeys(words))
+    if score is not None:
+        fields["score"], fields["out_of"] = score.score, score.out_of
+    if fields:
+        cue = next(iter(clause.cues("taste") or clause.of("score") or clause.of("descriptor")), None)
+        yield Draft("taste", clause, cue.first if cue else clause.first, last, fields)
+
+
+def _tasted(clause: Clause) -> bool:
+    words = clause.text.words
+    for c in clause.cues("taste"):
+        if c.value.detail == "weak" and not clause.of("batch"):
+            continue
+        if words[c.first] in ("sample", "taste") and words[c.first - 1 : c.first] in (["to"], ["hydrometer"]):
+            continue
+        return True
+    return False
+
+
+def _begins(clause: Clause, scene: Scene) -> bool:
+    """Whether a tasting starts in this clause: none in the sentence so far, unless of another wine."""
+    if clause.of("money"):
+        return False
+    own = _tasted(clause) or bool(clause.of("score"))
+    described = _described(clause, scene)
+    i = scene.clauses.index(clause)
+    before = scene.clauses[:i]
+    if _continued(clause, before, scene):
+        return False
+    if own:
+        return bool(described or clause.of("score") or any(_described(c, scene) for c in _goes_on(clause, scene)))
+    if not described or any(w in _SMELL for w in clause.words()):
+        return False
+    # "kit red w burgers. cherry, kinda thin, 5/10": words after a bottle opened or filled, or of a wine named, and a mark to follow
+    drunk = any(c.cues("drink", "bottle") and c.mood == "done" for c in before[-3:]) or bool(clause.cues("drink", "bottle"))
+    marked = any(c.of("score") for c in _goes_on(clause, scene))
+    listed = len(described) + sum(len(_described(c, scene)) for c in _goes_on(clause, scene)) >= 2
+    tasted = any(_tasted(c) for c in before)
+    return drunk and (listed or marked) or marked and listed or tasted and bool(clause.of("batch")) and listed or tasted and listed
+
+
+def _continued(clause: Clause, before: list[Clause], scene: Scene) -> bool:
+    """Whether an earlier clause's tasting has taken this one in already."""
+    return any(c.mood not in ("planned", "told", "asked", "supposed") and clause in _goes_on(c, scene) and _begins(c, scene) for c in before[-8:])
+
+
+def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
+    """The clauses after this one that only add words or a mark to the same tasting."""
+    i = scene.clauses.index(clause)
+    out: list[Clause] = []
+    for c in scene.clauses[i + 1 :]:
+        strange = c.of("reading", "money", "amount", "vessel", "code") or any(
+            x.value.kind not in ("taste", "fermentation", "add", "oak_out", "move", "drink") or x.value.kind in ("add", "oak_out", "move", "drink") and x.value.form == "done" and x.last - x.first > 0 and not x.value.detail == "weak" for x in c.of("cue")
+        )
+        if strange and not c.of("score") or c.of("batch") and not _as_descriptor(c) or c.mood in ("planned", "asked"):
+            break
+        if c.sentence - clause.sentence > 2 or not (_described(c, scene) or c.of("score") or c.sentence == clause.sentence and c.last - c.first <= _MAX_WORDS and c.joined_by in _GLUE):
+            break
+        if _tasted(c) and c.of("batch"):
+            break
+        out.append(c)
+    while out and not (_described(out[-1], scene) or out[-1].of("score")):
+        out.pop()
+    return out
+
+
+def _as_descriptor(clause: Clause) -> bool:
+    """"Cherry" and "honey" in a list of tasting words are no batches."""
+    return all(any(d.first <= b.first and b.last <= d.last for d in clause.of("descriptor")) for b in clause.of("batch")) and clause.last - clause.first <= _MAX_WORDS
+
+
+def _described(clause: Clause, scene: Scene) -> list[Mention]:
+    own = [m for m in clause.of("batch") if not _as_descriptor(clause)]
+    return [m for m in clause.of("descriptor") if not any(b.first <= m.first < b.last for b in own) and not any(x.first <= m.first < x.last for x in clause.of("vessel", "material", "closure", "date") if x.kind != "material" or clause.of("amount"))]
+
+
+def _descriptors(clause: Clause, scene: Scene) -> list[str]:
+    """The tasting words of a clause, as written, without what only shades them."""
+    text = clause.text
+    words = text.words
+    skip = {i for m in clause.mentions if m.kind in ("score", "date", "time", "vessel", "number", "amount") or m.kind == "batch" and not _as_descriptor(clause) or m.kind == "cue" and m.value.kind in ("taste", "drink", "bottle", "give", "oak_out") for i in range(m.first, m.last)}
+    described = _described(clause, scene)
+    out: list[str] = []
+    run: list[int] = []
+    for i in range(clause.first, clause.last + 1):
+        if i == clause.last or i in skip or words[i] in _GLUE or text.tokens[i].kind == "mark":
+            out.extend(_phrase(run, clause, described))
+            run = []
+        else:
+            run.append(i)
+    return out
+
+
+def _phrase(run: list[int], clause: Clause, described: list[Mention]) -> list[str]:
+    words = clause.text.words
+    while run and (words[run[0]] in _STOP or words[run[0]] in INTENSIFIERS):
+        run = run[1:]
+    while run and (words[run[-1]] in _STOP or words[run[-1]] in INTENSIFIERS):
+        run = run[:-1]
+    if not run:
+        return []
+    inside = [m for m in described if m.first >= run[0] and m.last <= run[-1] + 1]
+    if len(run) <= _MAX_WORDS and (inside or len(run) <= 2 and clause.last - clause.first <= _MAX_WORDS + 1):
+        return [clause.text.slice(run[0], run[-1] + 1).lower()] if inside or _plain(run, clause) else []
+    long = [m for m in inside if not any(o is not m and o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first for o in inside)]
+    return [clause.text.slice(m.first, m.last).lower() for m in long]
+
+
+def _plain(run: list[int], clause: Clause) -> bool:
+    """Whether words in a list of descriptors may be one that no table knows: no names, no verbs."""
+    return all(clause.text.tokens[i].kind == "word" and not clause.text.tokens[i].text[:1].isupper() for i in run) and bool(clause.of("descriptor") or clause.joined_by in _GLUE)

@@ -1,0 +1,78 @@
+"""Vessels described: what they hold."""
+
+from collections.abc import Iterator
+
+from journalbot.language.lexicon import Mention
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene
+from journalbot.vocabulary.units import UNITS
+
+_SAYS = {"holds", "hold", "takes", "is", "are", "=", ":", "capacity", "of", "the", "a", "an", "about", "exactly", "really", "actually", "will", "only", ",", "(", "borrowed", "also", "new", "both", "all", "at", "it", "can", "to", "brim", "max", "roughly", "just", "total", "full", "my"}
+_NOT = {"in", "into", "from", "of", "->", "to", "left", "fill", "filled", "still"}
+
+
+def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """`carboy 2 holds 5 gal`, `the open vat takes 80 litres, the steel tank 50`: a vessel, and its size close behind it."""
+    if clause.mood in ("planned", "told", "asked", "supposed"):
+        return
+    if clause.of("reading", "material") or clause.cues("rack", "top_up", "press", "bottle", "pitch"):
+        if not clause.has("holds", "holding", "capacity"):
+            yield from _in_brackets(clause, scene)
+            return
+    vessels = [v for v in clause.of("vessel")]
+    waiting: list[Mention] = []
+    said = clause.has("holds", "hold", "takes", "is", "are", "capacity", "=") or _describes(scene, clause)
+    for i, v in enumerate(vessels):
+        stop = vessels[i + 1].first if i + 1 < len(vessels) else clause.last
+        size = _size(v, stop, clause, scene)
+        waiting.append(v)
+        if size is None:
+            continue
+        for w in waiting:
+            if said:
+                fields: dict[str, object] = {"name": w.value.name, "capacity": size[0], "unit": size[1]}
+                yield Draft("vessel", clause, w.first, w.last, fields, needs="none")
+        waiting = []
+
+
+def _in_brackets(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """`carboy 4 (borrowed, also 5 gal)`: a size in brackets straight after a vessel."""
+    words = clause.text.words
+    for v in clause.of("vessel"):
+        if v.last < len(words) and words[v.last] == "(":
+            close = next((i for i in range(v.last, len(words)) if words[i] == ")"), len(words))
+            for m in scene.text.of("amount", first=v.last, last=close):
+                if m.value.unit in ("gal", "L", "ml", "qt") and all(w in _SAYS for w in words[v.last : m.first]):
+                    yield Draft("vessel", clause, v.first, v.last, {"name": v.value.name, "capacity": m.value.value, "unit": m.value.unit}, needs="none")
+
+
+def _describes(scene: Scene, clause: Clause) -> bool:
+    """A list of vessels goes on: the clause before described one, or the note has no wine in it at all."""
+    i = scene.clauses.index(clause)
+    earlier = any(c.has("holds", "hold", "takes", "is", "are", "capacity") and c.of("vessel") and c.of("amount") for c in scene.clauses[:i])
+    return earlier or not scene.text.of("batch", "reading", "material", "fruit", "variety") and not any(c.cues("rack", "purchase", "start") for c in scene.clauses)
+
+
+def _size(v: Mention, stop: int, clause: Clause, scene: Scene) -> tuple[float, str] | None:
+    words = clause.text.words
+    if v.first and words[v.first - 1] in _NOT:
+        return None
+    nxt = v.last
+    if nxt < len(words) and words[nxt] == "(":
+        stop = next((i for i in range(nxt, len(words)) if words[i] == ")"), stop)
+    for m in scene.text.of("amount", "number", first=v.last, last=max(stop, v.last)):
+        if any(w not in _SAYS for w in words[v.last : m.first]):
+            return None
+        if m.kind == "amount":
+            unit = m.value.unit
+            return (m.value.value, unit) if unit in UNITS and UNITS[unit].dimension == "volume" and unit not in ("tsp", "tbsp", "cup") else None
+        if m.kind == "number" and m.value.style in ("figure", "words") and not any(a.first == m.first for a in scene.text.of("amount")):
+            unit = _unit_so_far(scene, m)
+            return (m.value.value, unit) if unit and m.value.value == int(m.value.value) else None
+    return None
+
+
+def _unit_so_far(scene: Scene, m: Mention) -> str | None:
+    """The unit of the sizes named before (`the open vat takes 80 litres, the steel tank 50`)."""
+    earlier = [a for a in scene.text.of("amount") if a.first < m.first and a.value.unit in ("gal", "L")]
+    return earlier[-1].value.unit if earlier else None

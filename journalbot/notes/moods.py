@@ -1,0 +1,111 @@
+"""How a clause is meant, and when: done, planned, denied, supposed, told by others or asked; its date and time."""
+
+import datetime
+
+from journalbot.language.dates import DateMention
+from journalbot.language.lexicon import Mention
+from journalbot.notes.clauses import Clause
+
+_OPENING = 3  # how far into a clause an "if" still governs it
+_CARRIED = {",", "and", "&", "+", "then", "-", "–", "—", "or", "", "/", ":", "(", "plus", "also"}
+_EACH_DAY = ("both days", "each day", "every day", "each of the", "both times", "all three days", "daily", "each time", "both nights")
+
+
+def set_moods(clauses: list[Clause], on: datetime.date) -> None:
+    """Give every clause its mood, from its own words or from the clause it hangs on."""
+    for i, clause in enumerate(clauses):
+        before = clauses[i - 1] if i and clauses[i - 1].sentence == clause.sentence else None
+        clause.mood = _mood(clause, before, on)
+
+
+def _covering(clause: Clause) -> set[int]:
+    """Tokens of phrases that hold a cue's own "no" or "has not" (`hasn't moved`, `no malic left`)."""
+    return {i for m in clause.mentions if m.kind in ("cue", "batch", "vessel", "code") and m.last - m.first > 1 for i in range(m.first, m.last)}
+
+
+def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
+    covered = _covering(clause)
+    words = clause.text.words
+    if clause.last <= len(words) and words[clause.last - 1] == "?" or _ends_asked(clause):
+        return "asked"
+    free = [m for m in clause.mentions if m.first not in covered]
+    if any(m.kind == "hearsay" for m in free):
+        return "told"
+    if any(m.kind == "supposed" and m.first - clause.first < _OPENING for m in free):
+        return "supposed"
+    planned = [m for m in free if m.kind == "planned" and _governs(m, clause)]
+    denied = [m for m in free if m.kind == "denied"]
+    if denied and planned and denied[0].first <= planned[0].first:
+        return "denied"
+    if planned:
+        return "planned"
+    if denied:
+        return "denied"
+    if _future(clause, on) and not any(m.value.form == "done" and m.value.kind not in ("add", "vessel", "fermentation") for m in clause.of("cue")):
+        return "planned"
+    if before and before.mood in ("planned", "supposed") and clause.joined_by in _CARRIED:
+        done = any(m.value.form == "done" and m.value.kind not in ("add",) for m in clause.of("cue"))
+        if not done and not clause.of("reading") and before.mood == "planned":
+            return "planned"
+    if before and before.mood == "denied" and clause.joined_by in ("and", "or", "nor", "&") and not clause.of("cue") and not clause.of("reading"):
+        return "denied"
+    return "done"
+
+
+def _ends_asked(clause: Clause) -> bool:
+    words = clause.text.words
+    i = clause.last
+    while i < len(words) and words[i] not in (".", "!", "?", "\n", ";"):
+        i += 1
+    return i < len(words) and words[i] == "?"
+
+
+def _governs(m: Mention, clause: Clause) -> bool:
+    """Whether a word that may be a plan's is one here: "must" is also the juice, "will" wants something to do."""
+    word = clause.text.words[m.first]
+    if word == "must":
+        nxt = clause.text.words[m.last] if m.last < clause.last else ""
+        return nxt in ("be", "get", "not", "remember", "do", "order", "buy", "check") or any(
+            c.kind == "cue" and c.first == m.last and c.value.form == "base" for c in clause.mentions
+        )
+    return True
+
+
+def _future(clause: Clause, on: datetime.date) -> bool:
+    return any(m.value.iso > on.isoformat() for m in clause.of("date"))
+
+
+def set_dates(clauses: list[Clause], on: datetime.date) -> None:
+    """Give every clause the date it speaks of: its own, that of the clause it goes on from, or the note's."""
+    today = on.isoformat()
+    heading: str | None = None  # a date that opens a note or a line ("yesterday: …") holds until another is named
+    previous: Clause | None = None
+    for clause in clauses:
+        own = [m.value for m in clause.of("date")]
+        clause.time = next((t.value.time for t in clause.of("time")), None) or next((d.time for d in own if d.time), None)
+        clause.own_date = own[0] if own else None
+        if own:
+            clause.date = own[0].iso if clause.mood != "planned" else today
+            if _heads(clause, own[0]):
+                heading = clause.date
+        elif previous and previous.sentence == clause.sentence:
+            clause.date = previous.date if clause.mood != "planned" else today
+        else:
+            clause.date = heading or today
+        previous = clause
+
+
+def _heads(clause: Clause, d: DateMention) -> bool:
+    words = clause.text.words
+    nxt = words[d.last] if d.last < len(words) else ""
+    return d.first == clause.first and nxt in (":", "-", "–", "—") or _alone(clause, d)
+
+
+def _alone(clause: Clause, d: DateMention) -> bool:
+    return clause.last == d.last and (clause.last < len(clause.text.words) and clause.text.words[clause.last] == ":")
+
+
+def each_day(clause: Clause) -> bool:
+    """Whether the clause says something of every day that the note has named so far (`3 punchdowns both days`)."""
+    said = " ".join(clause.words())
+    return any(p in said for p in _EACH_DAY)

@@ -1,0 +1,150 @@
+"""A note to its entries, or to the one thing that must be asked first.
+
+Clauses are read one by one, each by every kind; then each draft gets its batch and date. Whatever no entry accounts for
+becomes a remark, so that every word is kept where it can be found.
+"""
+
+import datetime
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from journalbot.journal.cellar import Cellar
+from journalbot.language.names import Names
+from journalbot.language.text import understand
+from journalbot.model import Ask, Entry, Settings
+from journalbot.notes.amounts import link
+from journalbot.notes.clauses import Clause, split, take_back
+from journalbot.notes.draft import Draft, Scene
+from journalbot.notes.kinds import READERS
+from journalbot.notes.kinds.readings import bare_number
+from journalbot.notes.kinds.starting import find_start
+from journalbot.notes.moods import set_dates, set_moods
+from journalbot.notes.subjects import Subjects
+
+_SMALL = {"a", "an", "the", "and", "of", "to", "in", "it", "is", "was", "so", "then", "with", "on", "at", "for", "now", "today", "this", "that", "i", "by", "into", "from", "up", "off", "my", "w", "&", "also", "just", "its", "are", "as", "there", "went", "got", "be", "has", "have", "had", "we", "but", "or", "still", "again", "more", "some", "out", "down", "after", "before", "today's", "s"}
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What a note was read as."""
+
+    entries: tuple[Entry, ...] = ()
+    ask: Ask | None = None
+
+
+def read_note(
+    text: str, on: datetime.date, settings: Settings, names: Names, cellar: Cellar, given: Mapping[str, Any] | None = None
+) -> Reading:
+    """The entries of a note typed on the day `on`, or what must be asked. `given` holds answers to what was asked before."""
+    scene = _scene(text, on, settings, names, cellar, given or {})
+    drafts = [d for clause in scene.clauses for reader in READERS for d in reader(clause, scene)]
+    drafts = _without_repeats(drafts)
+    if ask := _must_ask(drafts, scene):
+        return Reading(ask=ask)
+    entries: list[Entry] = []
+    explained: set[int] = set()
+    subjects = Subjects(scene)
+    for draft in drafts:
+        resolved = subjects.of(draft)
+        if isinstance(resolved, Ask):
+            return Reading(ask=resolved)
+        if resolved is None:
+            continue
+        explained.update(range(draft.first, draft.last))
+        for number in resolved:
+            entries.extend(_entries(draft, number, scene))
+    entries.extend(_remark(scene, explained, subjects))
+    return Reading(tuple(entries))
+
+
+def _scene(text: str, on: datetime.date, settings: Settings, names: Names, cellar: Cellar, given: Mapping[str, Any]) -> Scene:
+    understood = understand(text, names, on, settings)
+    take_back(understood)
+    clauses = split(understood)
+    set_moods(clauses, on)
+    set_dates(clauses, on)
+    scene = Scene(understood, clauses, on, settings, names, cellar, link(understood), given)
+    find_start(scene)
+    return scene
+
+
+def _without_repeats(drafts: list[Draft]) -> list[Draft]:
+    """Drafts without those that say the same of the same clause twice."""
+    out: list[Draft] = []
+    for d in drafts:
+        if not any(o.kind == d.kind and o.clause is d.clause and o.fields == d.fields and o.ref is d.ref and (o.first, o.last) == (d.first, d.last) for o in out):
+            out.append(d)
+    return out
+
+
+def _must_ask(drafts: list[Draft], scene: Scene) -> Ask | None:
+    """What has to be asked whatever the batch: an impossible value or date, a figure that could be two things."""
+    for d in drafts:
+        if d.ask == "value":
+            if "value" in scene.given:
+                d.fields["value"], d.ask = scene.given["value"], ""
+                continue
+            return Ask("value", (), scene.text.slice(d.clause.first, d.clause.last))
+    if scene.text.impossible and drafts:
+        if "date" not in scene.given:
+            bad = scene.text.impossible[0]
+            return Ask("date", (), scene.text.slice(bad.first, bad.last))
+        for d in drafts:
+            d.dates = (scene.given["date"],)
+    if not any(d.kind != "plan" and d.kind != "taste" for d in drafts):
+        for clause in scene.clauses:
+            number = bare_number(clause)
+            if number is None:
+                continue
+            if "quantity" in scene.given:
+                drafts.append(_given_reading(scene, clause, number.first, float(number.value.value)))
+                return None
+            return Ask("quantity", _quantities(float(number.value.value), scene), scene.text.slice(clause.first, clause.last))
+    return None
+
+
+def _given_reading(scene: Scene, clause: Clause, first: int, value: float) -> Draft:
+    from journalbot.language.amounts import tidy
+    from journalbot.vocabulary.quantities import QUANTITIES
+
+    quantity = str(scene.given["quantity"])
+    unit = QUANTITIES[quantity].unit
+    if quantity == "temperature":
+        unit = "F" if scene.settings.units == "us" else "C"
+    return Draft("reading", clause, first, first + 1, {"quantity": quantity, "value": tidy(value), "unit": unit})
+
+
+def _quantities(value: float, scene: Scene) -> tuple[str, ...]:
+    """The quantities that a bare figure could be of."""
+    from journalbot.vocabulary.quantities import QUANTITIES
+
+    warm = (35, 110) if scene.settings.units == "us" else (0, 45)
+    usual = {"temperature": warm, "brix": (-3, 35), "free_so2": (5, 80), "ph": (2.8, 4.3), "ta": (3, 14), "total_so2": (30, 200)}
+    return tuple(q for q, (low, high) in usual.items() if low <= value <= high and q in QUANTITIES)
+
+
+def _entries(draft: Draft, batch: int | None, scene: Scene) -> list[Entry]:
+    text = scene.text
+    start, end = text.tokens[draft.first].start, text.tokens[draft.last - 1].end
+    dates = draft.dates or (draft.clause.date,)
+    return [Entry(draft.kind, batch, date, dict(draft.fields), draft.clause.time, (start, end), draft.doubt) for date in dates]
+
+
+def _remark(scene: Scene, explained: set[int], subjects: Subjects) -> list[Entry]:
+    """What no entry accounts for, clause by clause, as one remark."""
+    kept = []
+    for clause in scene.clauses:
+        known = explained | {i for m in clause.mentions if m.kind in ("reading", "batch", "date", "time", "vessel", "amount", "material", "code", "quantity") for i in range(m.first, m.last)}
+        rest = [i for i in range(clause.first, clause.last) if i not in explained and scene.text.tokens[i].kind == "word" and scene.text.words[i] not in _SMALL]
+        touched = bool(explained & set(range(clause.first, clause.last)))
+        if rest and not (touched and all(i in known for i in rest)):
+            kept.append(clause)
+    if not kept:
+        return []
+    text = scene.text.text
+    first, last = kept[0], kept[-1]
+    words = "; ".join(scene.text.slice(c.first, c.last) for c in kept)
+    span = (scene.text.tokens[first.first].start, scene.text.tokens[last.last - 1].end)
+    del text
+    return [Entry("remark", subjects.main(), kept[0].date or scene.on.isoformat(), {"text": words}, None, span)]

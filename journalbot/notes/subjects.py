@@ -1,0 +1,249 @@
+"""Which batch an entry is about: by what its clause names, what the note spoke of before, or what the act allows."""
+
+from journalbot.language.lexicon import Mention
+from journalbot.model import Ask, Batch
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene
+from journalbot.notes.kinds.cellar import role
+
+_OVER = ("taste", "drink", "give")  # acts on wine that may be in bottles
+_SOURCE_LEADS = {"with", "like", "than", "as", "using", "w", "w/"}
+_COMPARED = {"like", "than", "as", "unlike", "versus", "vs"}
+_SKIP = {"the", "my", "our", "some", "a", "an", "of", "same", "for", "bit", "more", "last", "that"}
+
+
+def _plausible(kind: str, batch: Batch) -> bool:
+    """Whether an act of this kind can be meant for a batch in this state."""
+    if kind == "pitch":
+        return batch.pitched is None
+    if kind in ("punch_down", "press"):
+        return batch.pressed is None and batch.finished is None
+    if kind in _OVER:
+        return True
+    return batch.under_way
+
+
+# Acts that only a batch in one state can take, so that one such batch need not be named.
+_DECIDING = ("pitch", "press", "punch_down")
+
+
+class Subjects:
+    """Settles batches for the drafts of one note, in order."""
+
+    def __init__(self, scene: Scene) -> None:
+        self.scene = scene
+        self.by_clause: dict[int, tuple[int, ...]] = {}
+        self.spoken: list[int] = []
+        self._given: int | None = scene.given.get("batch")
+
+    def main(self) -> int | None:
+        """The one batch that the note is about, if there is just one."""
+        each = set(self.spoken)
+        return each.pop() if len(each) == 1 else None
+
+    def of(self, draft: Draft) -> tuple[int | None, ...] | Ask | None:
+        """The batches that a draft is an entry for; an Ask where that cannot be told; None where the draft must go."""
+        if draft.needs == "none":
+            return (None,)
+        found = self._find(draft)
+        if isinstance(found, tuple) and found:
+            self.spoken.extend(found)
+            self.by_clause[draft.clause.first] = found
+            return found
+        if draft.needs == "tied" or draft.needs == "maybe-null":
+            return (None,)
+        if draft.needs == "maybe":
+            return None
+        if self._given is not None:
+            self.spoken.append(self._given)
+            return (self._given,)
+        return found if isinstance(found, Ask) else self._ask(draft)
+
+    def _find(self, draft: Draft) -> tuple[int, ...] | Ask:
+        if draft.batches:
+            return draft.batches
+        clause = draft.clause
+        if draft.ref is not None:
+            return self._narrow(draft.ref, draft.kind)
+        refs = self._references(clause)
+        if refs:
+            return self._several(refs, draft)
+        vessels = self._by_vessel(clause, draft)
+        if vessels:
+            return vessels
+        if draft.needs == "tied" and self.scene.started is None and not self._tied(clause):
+            return ()
+        return self._carried(draft)
+
+    def _tied(self, clause: Clause) -> bool:
+        return any(c.of("batch") and self._references(c) for c in self.scene.sentence(clause))
+
+    def _references(self, clause: Clause) -> list[Mention]:
+        """References that say what a clause is about, without those it only draws on or compares with."""
+        words = clause.text.words
+        out = []
+        for m in clause.of("batch"):
+            if self._inert(m, clause):
+                continue
+            i = m.first - 1
+            while i >= clause.first and (words[i] in _SKIP or any(a.first <= i < a.last for a in clause.of("amount", "number"))):
+                i -= 1
+            lead = words[i] if i >= clause.first else ""
+            if lead in _COMPARED or lead in _SOURCE_LEADS and clause.cues("top_up", "blend"):
+                continue
+            if clause.cues("top_up") and lead in ("from", "out") or clause.cues("blend") and not clause.has("into"):
+                continue
+            out.append(m)
+        return out
+
+    def _inert(self, m: Mention, clause: Clause) -> bool:
+        """A fruit's name that stands for the fruit here: a tasting word, a material, what a wine is started from."""
+        if m.value.how == "number":
+            return False
+        if not m.value.fits:
+            return True
+        covers = [x for x in clause.of("descriptor", "material", "closure", "place") if x.first <= m.first and m.last <= x.last]
+        if covers and m.last - m.first == 1:
+            kinds = {x.kind for x in covers}
+            if "material" in kinds and m.first in self.scene.doses:
+                return True
+            if "descriptor" in kinds and clause.text.words[m.first - 1 : m.first] not in (["the"], ["new"], ["old"]) and self._in_list(m, clause):
+                return True
+        return self.scene.started is not None and clause.first in self.scene.start_clauses and m.value.how == "name" and self.scene.started not in m.value.fits
+
+    def _in_list(self, m: Mention, clause: Clause) -> bool:
+        others = [d for d in clause.of("descriptor") if not (d.first < m.last and m.first < d.last)]
+        i = self.scene.clauses.index(clause)
+        near = [c for c in self.scene.clauses[max(0, i - 2) : i + 3] if c is not clause and c.of("descriptor")]
+        alone = clause.last - clause.first <= 3
+        return alone and bool(near) or bool(others) and not clause.cues("taste", "drink") and clause.first != m.first
+
+    def _several(self, refs: list[Mention], draft: Draft) -> tuple[int, ...] | Ask:
+        clause = draft.clause
+        if len(refs) > 1 and not self._coordinated(refs, clause):
+            before = [r for r in refs if r.last <= draft.first]
+            near = before[-1] if before else refs[0]
+            after = [r for r in refs if r.first >= draft.last]
+            if after and after[0].first - draft.last <= 3 and clause.text.words[after[0].first - 2 : after[0].first - 1] + clause.text.words[after[0].first - 1 : after[0].first] and {"for", "in", "into", "on", "to", "of"} & set(clause.text.words[draft.last : after[0].first]):
+                near = after[0]
+            return self._narrow(near, draft.kind)
+        out: list[int] = []
+        for ref in refs:
+            found = self._narrow(ref, draft.kind)
+            if isinstance(found, Ask):
+                return found
+            out.extend(found)
+        return tuple(dict.fromkeys(out))
+
+    def _coordinated(self, refs: list[Mention], clause: Clause) -> bool:
+        words = clause.text.words
+        return all(
+            all(w in ("and", "&", ",", "+", "the", "my", "/", "batch") for w in words[a.last : b.first]) for a, b in zip(refs, refs[1:], strict=False)
+        )
+
+    def _narrow(self, ref: Mention, kind: str) -> tuple[int, ...] | Ask:
+        """The one batch that a reference means, by what the note spoke of, what is under way and what the act allows."""
+        fits = ref.value.fits
+        if ref.value.new is not None:
+            return (ref.value.new,) if ref.value.new == self.scene.started else self._unknown(ref)
+        if len(fits) == 1:
+            return tuple(fits)
+        if len(fits) == 0:
+            return self._unknown(ref)
+        if self._given in fits and self._given is not None:
+            return (self._given,)
+        batches = [self.scene.cellar.batches[n] for n in fits]
+        if self.scene.started in fits:
+            return (self.scene.started,) if self.scene.started is not None else ()
+        spoken = [n for n in dict.fromkeys(reversed(self.spoken)) if n in fits]
+        if len(spoken) == 1:
+            return (spoken[0],)
+        if kind not in _OVER:
+            able = [b.number for b in batches if b.under_way]
+            if len(able) > 1:
+                able = [b.number for b in batches if b.under_way and _plausible(kind, b)] or able
+            if len(able) == 1:
+                return (able[0],)
+        else:
+            stocked = [b.number for b in batches if b.bottles > 0 or b.under_way]
+            if kind in ("drink", "give"):
+                stocked = [b.number for b in batches if b.bottles > 0]
+            if len(stocked) == 1:
+                return (stocked[0],)
+        return Ask("batch", tuple(self._label(n) for n in fits), ref_text(self.scene, ref))
+
+    def _unknown(self, ref: Mention) -> Ask:
+        return Ask("batch", tuple(self._label(b.number) for b in self.scene.cellar.under_way()), ref_text(self.scene, ref))
+
+    def _by_vessel(self, clause: Clause, draft: Draft) -> tuple[int, ...]:
+        """The batch in the vessel that a clause speaks of; not in one that wine is just being racked into."""
+        out: list[int] = []
+        for v in clause.of("vessel"):
+            goes_to = role(v, clause) == "to"
+            if goes_to and draft.kind in ("rack", "start", "press", "move") or goes_to and clause.cues("rack") and any(c.value.detail != "weak" for c in clause.cues("rack")):
+                continue
+            if draft.kind == "top_up" and clause.text.words[max(0, v.first - 3) : v.first] and {"with", "of", "from"} & set(clause.text.words[max(0, v.first - 2) : v.first]):
+                continue
+            inside = self.scene.cellar.in_vessel(v.value.name)
+            if len(inside) == 1:
+                out.append(inside[0].number)
+        return tuple(dict.fromkeys(out))
+
+    def _carried(self, draft: Draft) -> tuple[int, ...] | Ask:
+        """The batch spoken of before in this note, or after it in the sentence; a pronoun's; the only one it can be."""
+        scene = self.scene
+        clause = draft.clause
+        i = scene.clauses.index(clause)
+        for c in reversed(scene.clauses[:i]):
+            if c.first in self.by_clause:
+                return self.by_clause[c.first]
+            refs = self._references(c)
+            if refs and not (c.mood in ("planned", "told") and not c.of("reading")):
+                return self._several(refs, Draft(draft.kind, c, c.first, c.last))
+            if vessels := self._by_vessel(c, Draft("reading", c, c.first, c.last)):
+                return vessels
+        if scene.started is not None and clause.first in scene.start_clauses:
+            return (scene.started,)
+        for c in scene.clauses[i + 1 :]:
+            refs = self._references(c)
+            if refs and (c.sentence == clause.sentence or len(scene.clauses) <= 4):
+                return self._several(refs[:1], Draft(draft.kind, c, c.first, c.last))
+            if c.sentence == clause.sentence and (vessels := self._by_vessel(c, Draft(draft.kind, c, c.first, c.last))):
+                return vessels
+        if self._given is not None:
+            return (self._given,)
+        if clause.of("pronouns") or any(c.of("pronouns") for c in scene.sentence(clause)):
+            last = scene.cellar.last_spoken
+            if last is not None and (draft.kind in _OVER or scene.cellar.batches[last].under_way):
+                return (last,)
+        return self._only(draft)
+
+    def _only(self, draft: Draft) -> tuple[int, ...] | Ask:
+        cellar = self.scene.cellar
+        if draft.kind in ("drink", "give"):
+            stocked = [b.number for b in cellar.batches.values() if b.bottles > 0]
+            return (stocked[0],) if len(stocked) == 1 else self._ask(draft)
+        under_way = cellar.under_way()
+        if draft.kind == "taste" and len(cellar.batches) > 1:
+            return self._ask(draft)
+        if len(under_way) == 1:
+            return (under_way[0].number,)
+        if draft.kind in _DECIDING:
+            able = [b.number for b in under_way if _plausible(draft.kind, b)]
+            if len(able) == 1:
+                return (able[0],)
+        return self._ask(draft)
+
+    def _ask(self, draft: Draft) -> Ask:
+        pool = self.scene.cellar.under_way() if draft.kind not in _OVER else list(self.scene.cellar.batches.values())
+        return Ask("batch", tuple(self._label(b.number) for b in pool), self.scene.text.slice(draft.clause.first, draft.clause.last))
+
+    def _label(self, number: int) -> str:
+        b = self.scene.cellar.batches[number]
+        what = b.name or ", ".join(b.fruit)
+        return f"batch {number}" + (f" ({b.year} {what})" if what else f" ({b.year})" if b.year else "")
+
+
+def ref_text(scene: Scene, ref: Mention) -> str:
+    """A reference as the note has it."""
+    return scene.text.slice(ref.first, ref.last)
