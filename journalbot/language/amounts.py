@@ -103,9 +103,8 @@ def _single_unit(words: list[str], i: int, number_at: dict[int, Number], put: Pu
     found = unit_at(words, i + 1)
     if found and words[i + 1] not in ("l", "c", "t", "g"):
         unit, last = found
-        half = number_at.get(last)
-        if half and half.style == "suffix":
-            put("amount", Amount(1 + half.value, unit), i, half.last)
+        if words[last : last + 3] == ["and", "a", "half"]:
+            put("amount", Amount(1.5, unit), i, last + 3)
             return
         value, unit, last = _rate(1.0, unit, words, last, number_at)
         put("amount", Amount(tidy(value), unit), i, last)
@@ -146,9 +145,8 @@ def _measured(tokens: list[Token], words: list[str], n: Number, number_at: dict[
     found = unit_at(words, j)
     if found:
         unit, last = found
-        half = number_at.get(last)
-        if half and half.style == "suffix":
-            value, last = value + half.value, half.last
+        if words[last : last + 3] == ["and", "a", "half"]:
+            value, last = value + 0.5, last + 3
         smaller = number_at.get(last)
         if smaller and unit in ("lb", "kg", "gal") and (second := unit_at(words, smaller.last)) and second[0] in _PARTS[unit]:
             value, last = value + smaller.value * UNITS[second[0]].factor / UNITS[unit].factor, second[1]
@@ -186,7 +184,7 @@ def _score(words: list[str], n: Number, number_at: dict[int, Number], put: Put) 
     if n.style == "score" and n.figures:
         put("score", Score(tidy(n.figures[0]), tidy(n.figures[1])), n.first, n.last)
         return True
-    k = j + 1 if words[j : j + 1] == ["/"] else j + 2 if words[j : j + 2] == ["out", "of"] else 0
+    k = j + 1 if words[j : j + 1] == ["/"] else j + 2 if words[j : j + 2] == ["out", "of"] else -1
     whole = number_at.get(k)
     if whole and whole.value in _OUT_OF and n.value <= whole.value and not unit_at(words, whole.last):
         put("score", Score(tidy(n.value), tidy(whole.value)), n.first, whole.last)

@@ -100,7 +100,7 @@ def find_batches(
 ) -> list[Mention]:
     """References to batches. `known` are mentions from the lexicon, `year` that of the note; `taken` are tokens that belong
     to something that cannot be part of a batch's name (a vessel, a quantity)."""
-    out = _by_number(tokens, words, numbers, index)
+    out = [*_by_number(tokens, words, numbers, index), *_bare_numbers(tokens, words, known, numbers, index)]
     used = {i for m in out for i in range(m.first, m.last)} | taken
     heads: dict[int, Mention] = {}
     for m in known:
@@ -114,10 +114,12 @@ def find_batches(
         if i not in heads and i not in used and word in index.by_term and word not in _GENERIC - {"kit"} and (word not in EVERYDAY or word == "kit"):
             heads[i] = Mention("word", word, i, i + 1, tokens[i].start, tokens[i].end)
     i = 0
+    spoken: tuple[str, ...] = ()
     while i < len(words):
-        found = _described(tokens, words, i, heads, numbers, index, year, used)
+        found = _described(tokens, words, i, heads, numbers, index, year, used, spoken)
         if found:
             out.append(found)
+            spoken = found.value.terms or spoken
             i = found.last
         else:
             i += 1
@@ -161,6 +163,29 @@ def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number],
     return out
 
 
+_SAID_OF = {":", "'s", "is", "has", "was", "went", "still", "now", "down", "at", "got", "gets", "looks", "tastes", "bubbling", "fizzing"}
+_MOVED = {"off", "to", "into", "from", "onto", "with", "out", "again", "over", "and"}
+
+
+def _bare_numbers(tokens: list[Token], words: list[str], known: Sequence[Mention], numbers: Sequence[Number], index: BatchIndex) -> list[Mention]:
+    """A number that can only be a batch's: it opens a clause as its subject (`5: 1.036`, `4's fizzing`), follows a verb
+    (`racked 5 off the chips`) or an amount (`0.6 gal of 8 into …`)."""
+    out = []
+    verbs = {m.last for m in known if m.kind == "cue" and m.value.form == "done" and m.value.kind in ("rack", "bottle", "top_up", "press", "taste", "degas", "filter", "punch_down")}
+    for n in numbers:
+        i = n.first
+        if n.style != "figure" or n.last != i + 1 or int(n.value) not in index.batches or n.value != int(n.value) or n.approx:
+            continue
+        before, after = (words[i - 1] if i else ""), words[i + 1 : i + 3]
+        opens = i == 0 or before in (".", ";", "\n", "!", "?") or before == "," and after[:1] == [":"]
+        subject = opens and (after[:1] and after[0] in _SAID_OF - {"to"} or after == ["'", "s"] or after[:1] and tokens[i + 1].kind == "number" and "." in tokens[i + 1].text)
+        moved = i in verbs and after[:1] and after[0] in _MOVED
+        drawn = before == "of" and i > 2 and words[i - 2] in ("gal", "l", "litres", "liters", "%", "gallons", "gallon", "litre", "liter") and (not after or after[0] in ("into", "to", "and", "with", "in", ",", "."))
+        if subject or moved or drawn:
+            out.append(_numbered(tokens, int(n.value), i, i + 1, index))
+    return out
+
+
 def _numbered(tokens: list[Token], number: int, first: int, last: int, index: BatchIndex) -> Mention:
     known = number in index.batches
     ref = BatchRef((number,) if known else (), "number", new=None if known else number)
@@ -190,9 +215,10 @@ def _relative_year(words: list[str], i: int, year: int) -> tuple[int, int] | Non
 
 
 def _described(
-    tokens: list[Token], words: list[str], i: int, heads: dict[int, Mention], numbers: Sequence[Number], index: BatchIndex, year: int, used: set[int]
+    tokens: list[Token], words: list[str], i: int, heads: dict[int, Mention], numbers: Sequence[Number], index: BatchIndex, year: int, used: set[int], spoken: tuple[str, ...]
 ) -> Mention | None:
-    """The longest description of a batch that begins at token `i`."""
+    """The longest description of a batch that begins at token `i`. `spoken` are the terms of the reference before it, which
+    "a new one" and "the 2021" go on from."""
     at = {n.first: n for n in numbers}
     first, vintage, age, terms = i, None, "", []
     j = i
@@ -217,10 +243,13 @@ def _described(
             j += 1
         else:
             break
-    if not terms and not ((vintage or age) and j < len(words) and words[j] in ("one", "batch", "wine")):
-        return None
     if not terms:
-        j += 1
+        one = j < len(words) and words[j] in ("one", "batch", "wine")
+        bare = vintage and spoken and i and words[i - 1] == "the" and (j == len(words) or tokens[j].kind == "mark" or words[j] in ("is", "was", "has", "had"))
+        if not ((vintage or age) and (one or bare)):
+            return None
+        j += one
+        terms = list(spoken)
     if terms and vintage is None:
         if j < len(words) and (found := _year_at(words, j, at, tokens)):
             vintage, j = found
@@ -232,7 +261,7 @@ def _described(
             elif found := _year_at(words, j + 1, at, tokens):
                 vintage, j = found
     ref = _resolve(terms, vintage, age, index)
-    return Mention("batch", ref, first, j, tokens[first].start, tokens[j - 1].end)
+    return Mention("batch" if ref.fits else "stranger", ref, first, j, tokens[first].start, tokens[j - 1].end)
 
 
 def _resolve(terms: list[str], vintage: int | None, age: str, index: BatchIndex) -> BatchRef:

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from journalbot.language.numerals import ONES
+from journalbot.language.number_words import ONES, words
+from journalbot.language.spelled_numbers import adjoins, low_at
 from journalbot.language.tokens import Token
 
 
@@ -20,14 +21,23 @@ class TimeMention(NamedTuple):
 NAMED_HOURS: dict[str, str] = {"noon": "12:00", "midday": "12:00", "midnight": "00:00"}
 MERIDIEM: dict[str, str] = {"am": "am", "a.m": "am", "pm": "pm", "p.m": "pm"}
 PARTS_OF_DAY: dict[str, str] = {
-    "morning": "am", "mornin": "am", "afternoon": "pm", "arvo": "pm", "evening": "pm", "evenin": "pm", "eve": "pm", "night": "pm", "nite": "pm", "tonight": "pm",
+    "morning": "am",
+    "mornin": "am",
+    "afternoon": "pm",
+    "arvo": "pm",
+    "evening": "pm",
+    "evenin": "pm",
+    "eve": "pm",
+    "night": "pm",
+    "nite": "pm",
+    "tonight": "pm",
     "tonite": "pm",
 }
-TIME_CUES = frozenset({"at", "@", "around", "about", "by", "before", "after", "until", "till", "since", "from", "abt", "~", "circa"})
+TIME_CUES = words("at @ around about by before after until till since from abt ~ circa")
 MINUTES_PAST: dict[str, int] = {"half": 30, "quarter": 15, "five": 5, "ten": 10, "twenty": 20}
 HOURS: dict[str, int] = {word: n for word, n in ONES.items() if 1 <= n <= 12}
 STARTERS = frozenset(HOURS) | frozenset(NAMED_HOURS) | frozenset(MINUTES_PAST)
-RATIO_WORDS = frozenset({"ratio", "dilution", "diluted", "dilute", "mix", "mixed", "parts", "part", "solution", "strength", "split", "blend", "blended"})
+RATIO_WORDS = words("ratio dilution diluted dilute mix mixed parts part solution strength split blend blended")
 
 
 def find_times(tokens: Sequence[Token]) -> list[TimeMention]:
@@ -51,31 +61,22 @@ def find_times(tokens: Sequence[Token]) -> list[TimeMention]:
     return out
 
 
-def _low(tokens: Sequence[Token], i: int) -> str:
-    return tokens[i].low if 0 <= i < len(tokens) else ""
-
-
-def _adjoins(tokens: Sequence[Token], i: int) -> bool:
-    return 0 < i < len(tokens) and tokens[i].start == tokens[i - 1].end
-
-
 def _from_figures(tokens: Sequence[Token], i: int) -> tuple[int, int, int] | None:
     """Hour, minute and end of a time that starts with the figure at `i`."""
     low = tokens[i].low
-    before = _low(tokens, i - 1)
-    if before in ("/", "#", "$", "€", "£") or (before in (":", "-", ".") and _adjoins(tokens, i)):
+    before = low_at(tokens, i - 1)
+    if before in ("/", "#", "$", "€", "£") or (before in (":", "-", ".") and adjoins(tokens, i)):
         return None
     if low.isdecimal():
         if len(low) > 2:
             return None
         hour = int(low)
-        if _low(tokens, i + 1) == ":" and _adjoins(tokens, i + 1) and _adjoins(tokens, i + 2):
+        if low_at(tokens, i + 1) == ":" and adjoins(tokens, i + 1) and adjoins(tokens, i + 2):
             return _with_colon(tokens, i, hour)
         return _with_half(tokens, i, i + 1, hour, 0)
     hours, _, minutes = low.partition(".")  # 9.30pm
     if len(hours) <= 2 and len(minutes) == 2 and hours.isdecimal() and minutes.isdecimal() and int(minutes) < 60:
-        found = _with_meridiem(tokens, i + 1, int(hours), int(minutes))
-        return found
+        return _with_meridiem(tokens, i + 1, int(hours), int(minutes))
     return None
 
 
@@ -85,27 +86,27 @@ def _with_colon(tokens: Sequence[Token], i: int, hour: int) -> tuple[int, int, i
     if not (digits.isdecimal() and len(digits) == 2 and int(digits) < 60 and hour < 24):
         return None
     minute, last = int(digits), i + 3
-    if _low(tokens, last) == ":" and _adjoins(tokens, last):
-        seconds = _low(tokens, last + 1)
+    if low_at(tokens, last) == ":" and adjoins(tokens, last):
+        seconds = low_at(tokens, last + 1)
         if not (seconds.isdecimal() and len(seconds) == 2):
             return None
         last += 2
     if found := _with_meridiem(tokens, last, hour, minute):
         return found
-    around = {_low(tokens, k) for k in (i - 3, i - 2, i - 1, last, last + 1)}
+    around = {low_at(tokens, k) for k in (i - 3, i - 2, i - 1, last, last + 1)}
     if around & RATIO_WORDS:
         return None
-    if hour == 1 and not (minute % 15 == 0 or _low(tokens, i - 1) in TIME_CUES):
+    if hour == 1 and not (minute % 15 == 0 or low_at(tokens, i - 1) in TIME_CUES):
         return None  # 1:10, 1:20: a ratio far more often than an hour
     return _with_half(tokens, i, last, hour, minute) or (hour, minute, last)
 
 
 def _with_meridiem(tokens: Sequence[Token], j: int, hour: int, minute: int) -> tuple[int, int, int] | None:
     """The time where "am" or "pm" stands at `j`, dots taken in."""
-    half = MERIDIEM.get(_low(tokens, j))
+    half = MERIDIEM.get(low_at(tokens, j))
     if half is None or not 1 <= hour <= 12:
         return None
-    dotted = "." in tokens[j].low and _low(tokens, j + 1) == "." and _adjoins(tokens, j + 1)
+    dotted = "." in tokens[j].low and low_at(tokens, j + 1) == "." and adjoins(tokens, j + 1)
     return hour % 12 + (12 if half == "pm" else 0), minute, j + 2 if dotted else j + 1
 
 
@@ -115,19 +116,29 @@ def _with_half(tokens: Sequence[Token], i: int, j: int, hour: int, minute: int) 
         return None
     if found := _with_meridiem(tokens, j, hour, minute):
         return found
-    clock = _low(tokens, j) in ("o'clock", "oclock")
+    clock = low_at(tokens, j) in ("o'clock", "oclock")
     if clock:
         j += 1
     timed = clock or j > i + 1  # the figure is a time already, and the part of the day only tells which half
-    before = _low(tokens, i - 1)
+    before = low_at(tokens, i - 1)
     if not timed and not (i == 0 or before in TIME_CUES or before == "\n"):
         return None  # "racked 5 this morning", "carboy 2 this morning"
-    word = _low(tokens, j)
-    if word in ("tonight", "tonite") or (word in ("this", "last", "yesterday", "tomorrow") and _low(tokens, j + 1) in PARTS_OF_DAY):
+    word = low_at(tokens, j)
+    if word in ("tonight", "tonite") or (
+        word in ("this", "last", "yesterday", "tomorrow") and low_at(tokens, j + 1) in PARTS_OF_DAY
+    ):
         last = j + 1 if word in ("tonight", "tonite") else j + 2
-    elif word in ("in", "at") and (k := j + 2 if _low(tokens, j + 1) == "the" else j + 1) and _low(tokens, k) in PARTS_OF_DAY:
+    elif (
+        word in ("in", "at")
+        and (k := j + 2 if low_at(tokens, j + 1) == "the" else j + 1)
+        and low_at(tokens, k) in PARTS_OF_DAY
+    ):
         last = k + 1
-    elif before in ("at", "around", "about") and _low(tokens, i - 2) in PARTS_OF_DAY and _low(tokens, j) in ("", ".", ",", ";", "\n", "and", ")"):
+    elif (
+        before in ("at", "around", "about")
+        and low_at(tokens, i - 2) in PARTS_OF_DAY
+        and low_at(tokens, j) in ("", ".", ",", ";", "\n", "and", ")")
+    ):
         return *_in_part(hour, minute, tokens[i - 2].low), j
     else:
         return (hour, minute, j) if clock else None
@@ -147,7 +158,7 @@ def _from_words(tokens: Sequence[Token], i: int) -> tuple[int, int, int] | None:
     if low in NAMED_HOURS:
         hours, _, minutes = NAMED_HOURS[low].partition(":")
         return int(hours), int(minutes), i + 1
-    word = _low(tokens, i + 1)
+    word = low_at(tokens, i + 1)
     if low in MINUTES_PAST and word in ("past", "to") and (hour := _hour(tokens, i + 2)):
         minute = MINUTES_PAST[low]
         if word == "to":
@@ -161,5 +172,5 @@ def _from_words(tokens: Sequence[Token], i: int) -> tuple[int, int, int] | None:
 
 
 def _hour(tokens: Sequence[Token], i: int) -> int:
-    low = _low(tokens, i)
+    low = low_at(tokens, i)
     return HOURS.get(low) or (int(low) if low.isdecimal() and len(low) <= 2 and 1 <= int(low) <= 12 else 0)

@@ -1,4 +1,4 @@
-"""Days of the calendar, in figures and with a month's name: 10/3, 3.10.2024, 2024-10-03, Oct 2nd, the 4th, October 2023."""
+"""Days and months of the calendar: 10/3, 3.10.2024, 2024-10-03, Oct 2nd, the 4th, October 2023."""
 
 from collections.abc import Sequence
 
@@ -18,7 +18,7 @@ from journalbot.language.date_spans import (
 
 
 def read_calendar_day(s: Sentence, i: int) -> Reading | None:
-    """A date that starts with a figure: 10/3, 10/3/24, 2024-10-03, 20241003, 3.10.2024, 3 Oct, 4th of October, the 4th."""
+    """A date that starts with a figure: 10/3, 10/3/24, 2024-10-03, 20241003, 3.10.2024, 3 Oct, 4th of October."""
     word = s.words[i]
     if not word.isdecimal():
         return _dotted(s, i)
@@ -28,7 +28,12 @@ def read_calendar_day(s: Sentence, i: int) -> Reading | None:
     if len(word) > 4:
         return None
     after = s.word(i + 1)
-    if after in ("/", "-") and s.adjoins(i + 1) and s.adjoins(i + 2) and (found_joined := _joined(s, i, after)) is not None:
+    if (
+        after in ("/", "-")
+        and s.adjoins(i + 1)
+        and s.adjoins(i + 2)
+        and (found_joined := _joined(s, i, after)) is not None
+    ):
         return found_joined
     if len(word) <= 2 and (named := _day_then_month(s, i)) is not None:
         return named
@@ -61,7 +66,9 @@ def read_month(s: Sentence, i: int) -> Reading | None:
     if (day := _day_figure(s, k)) is not None:
         if day[2] or s.word(day[1]) not in dw.COUNTED:
             return _with_year(s, day[1], month, day[0])
-    elif (spelt := _ordinal_word(s, k)) is not None and (word not in dw.SHY_MONTHS or named or s.word(i - 1) in dw.LICENCES):
+    elif (spelt := _ordinal_word(s, k)) is not None and (
+        word not in dw.SHY_MONTHS or named or s.word(i - 1) in dw.LICENCES
+    ):
         return _with_year(s, spelt[1], month, spelt[0])
     year = s.year_at(j)
     if year and (s.word(j) != "," or s.closed(year[1])):
@@ -82,7 +89,14 @@ def _day_figure(s: Sentence, k: int) -> tuple[int, int, bool] | None:
 
 def _with_year(s: Sentence, k: int, month: int, day: int, until: int | None = None) -> Reading:
     """The day of a month with what follows at `k`: a last day ("2-4"), a year."""
-    if until is None and s.word(k) in ("-", "–") and s.adjoins(k) and s.adjoins(k + 1) and (last := _day_figure(s, k + 1)) and last[0] > day:
+    if (
+        until is None
+        and s.word(k) in ("-", "–")
+        and s.adjoins(k)
+        and s.adjoins(k + 1)
+        and (last := _day_figure(s, k + 1))
+        and last[0] > day
+    ):
         until, k = last[0], last[1]
     year = s.year_at(k)
     first = s.month_day(year[1] if year else k, month, day, year[0] if year else None)
@@ -190,11 +204,17 @@ def read_ordinal_day(s: Sentence, i: int, named: bool) -> Reading | None:
 
 
 def read_part_of_month(s: Sentence, j: int, which: int) -> Reading | None:
-    """First week of October, second half of May, third Tuesday in October, last weekend of June: `j` is after the ordinal
-    (`which`; -1 for the last).
+    """First week of October, second half of May, third Tuesday in October, last weekend of June.
+
+    `j` is the place after the ordinal `which`; -1 stands for the last.
     """
     unit = s.word(j)
-    if s.word(j + 1) not in ("of", "in") or s.word(j + 2) not in dw.MONTHS or which > 5 or not (unit in ("half", "week", "weekend") or unit in dw.WEEKDAYS):
+    if (
+        s.word(j + 1) not in ("of", "in")
+        or s.word(j + 2) not in dw.MONTHS
+        or which > 5
+        or not (unit in ("half", "week", "weekend") or unit in dw.WEEKDAYS)
+    ):
         return None
     month, year = dw.MONTHS[s.words[j + 2]], s.year_at(j + 3)
     years: Sequence[int] = (year[0],) if year else s.years
@@ -234,7 +254,9 @@ def _joined(s: Sentence, i: int, mark: str) -> Reading | None:
     if s.word(i + 3) == mark and s.adjoins(i + 3) and s.adjoins(i + 4) and s.word(i + 4).isdecimal():
         return _three_figures(s, i, a, b)
     if FIRST_YEAR <= a <= LAST_YEAR and len(s.words[i + 2]) == 2 and 1 <= b <= 12:
-        return fixed(i + 3, month_span(a, b), weak=s.word(i - 1) not in dw.MONTH_LICENCES and not s.heads_line(i, i + 3))
+        return fixed(
+            i + 3, month_span(a, b), weak=s.word(i - 1) not in dw.MONTH_LICENCES and not s.heads_line(i, i + 3)
+        )
     if mark == "/" and FIRST_YEAR <= b <= LAST_YEAR and 1 <= a <= 12:
         return fixed(i + 3, month_span(b, a))
     return _slash_date(s, i, a, b) if mark == "/" and max(a, b) <= 31 else None
@@ -245,7 +267,14 @@ def _three_figures(s: Sentence, i: int, a: int, b: int) -> Reading | None:
     widths = len(s.words[i]), len(s.words[i + 2]), len(s.words[i + 4])
     if c is None:
         return None
-    if widths[0] == 4 and FIRST_YEAR <= a <= LAST_YEAR and widths[1] <= 2 and widths[2] <= 2 and 1 <= b <= 12 and 1 <= c <= 31:
+    if (
+        widths[0] == 4
+        and FIRST_YEAR <= a <= LAST_YEAR
+        and widths[1] <= 2
+        and widths[2] <= 2
+        and 1 <= b <= 12
+        and 1 <= c <= 31
+    ):
         return s.month_day(i + 5, b, c, a)
     year = century(c) if widths[2] == 2 else c
     order = _order(s, a, b)
@@ -259,7 +288,12 @@ def _slash_date(s: Sentence, i: int, a: int, b: int) -> Reading | None:
     order = _order(s, a, b)
     before, stop = s.word(i - 1), i + 3
     after = s.word(stop)
-    if order is None or after in dw.COUNTED or after in dw.AFTER_FRACTION or (after == "of" and s.word(stop + 1) in ("a", "an", "the")):
+    if (
+        order is None
+        or after in dw.COUNTED
+        or after in dw.AFTER_FRACTION
+        or (after == "of" and s.word(stop + 1) in ("a", "an", "the"))
+    ):
         return None
     fraction, score = (a, b) in dw.FRACTIONS, b in dw.SCORES and a <= b
     if fraction and s.integer(i - 1) is not None and s.word(i - 2) != "/":

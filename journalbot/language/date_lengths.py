@@ -1,4 +1,4 @@
-"""Dates told by a length of time: 3 weeks ago, a week ago Sunday, two Fridays ago, the last 3 weeks, 3 weeks from now."""
+"""Dates told by a length of time: 3 weeks ago, a week ago Sunday, two Fridays ago, the last 3 weeks."""
 
 from datetime import date
 from functools import lru_cache
@@ -7,7 +7,7 @@ from journalbot.language import date_words as dw
 from journalbot.language.date_readings import Reading, Sentence, fixed
 from journalbot.language.date_spans import Span, month_span, one_day, shifted, year_span
 from journalbot.language.date_weekdays import surely_weekday, with_day_part
-from journalbot.language.numerals import STARTERS as COUNT_WORDS
+from journalbot.language.number_words import STARTERS as COUNT_WORDS
 from journalbot.language.numerals import read_count
 
 UNIT_OF = dw.UNITS_OF_TIME
@@ -113,24 +113,32 @@ def due_in(s: Sentence, stop: int, value: float, unit: str, rough: bool) -> Read
 
 
 def read_with_library(s: Sentence, at: int, floor: int) -> tuple[int, Reading] | None:
-    """The place and reading of a longer length of time before the "ago" at `at` ("a year and two months ago"), by dateparser."""
+    """By dateparser, the place and reading of a compound length before the "ago" at `at`: a year and two months ago."""
     first = at
-    while first > floor and at - first < 8 and (s.words[first - 1] in COUNT_WORDS or s.words[first - 1] in UNIT_OF or s.words[first - 1].isdecimal()):
+    while (
+        first > floor
+        and at - first < 8
+        and (s.words[first - 1] in COUNT_WORDS or s.words[first - 1] in UNIT_OF or s.words[first - 1].isdecimal())
+    ):
         first -= 1
     words = s.words[first:at]
     if len(words) < 3 or not any(w in UNIT_OF for w in words) or words[0] in UNIT_OF:
         return None
-    day = _ask_dateparser(" ".join(words) + " ago", s.on)
-    return (first, fixed(at + 1, one_day(day))) if day else None
+    span = _ask_dateparser(" ".join(words) + " ago", s.on)
+    return (first, fixed(at + 1, span)) if span else None
 
 
 @lru_cache(maxsize=1024)
-def _ask_dateparser(phrase: str, on: date) -> date | None:
+def _ask_dateparser(phrase: str, on: date) -> Span | None:
     # Imported only here: the import and the first call take some 0.4 s, and few notes need it.
     from datetime import datetime, time
 
     from dateparser.date import DateDataParser
 
-    settings = {"RELATIVE_BASE": datetime.combine(on, time(12)), "PREFER_DATES_FROM": "past", "RETURN_AS_TIMEZONE_AWARE": False}
-    found = DateDataParser(languages=["en"], settings=settings).get_date_data(phrase).date_obj
-    return found.date() if found and found.date() <= on else None
+    settings = {"RELATIVE_BASE": datetime.combine(on, time(12)), "PREFER_DATES_FROM": "past"}
+    found = DateDataParser(languages=["en"], settings=settings).get_date_data(phrase)
+    if found.date_obj is None or (day := found.date_obj.date()) > on:
+        return None
+    if found.period == "month":
+        return month_span(day.year, day.month)
+    return year_span(day.year) if found.period == "year" else one_day(day)

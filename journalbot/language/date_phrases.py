@@ -1,4 +1,4 @@
-"""Dates told from the note's day: "last Tuesday", "a week ago Sunday", "in 3 weeks", "end of next month", "Whit Sunday"."""
+"""Dates told from the note's day: "last Tuesday", "in 3 weeks", "end of next month", "Whit Sunday"."""
 
 from collections.abc import Callable
 
@@ -34,8 +34,8 @@ from journalbot.language.date_spans import (
     year_span,
 )
 from journalbot.language.date_weekdays import ahead, day_of_week, read_relative_day, read_weekday, with_day_part
-from journalbot.language.numerals import APPROX_BEFORE
-from journalbot.language.numerals import STARTERS as COUNT_WORDS
+from journalbot.language.number_words import APPROX_BEFORE
+from journalbot.language.number_words import STARTERS as COUNT_WORDS
 
 Reader = Callable[[Sentence, int], "Reading | None"]
 
@@ -51,7 +51,7 @@ def _meal(s: Sentence, i: int) -> Reading | None:
 
 
 def _unit_reading(s: Sentence, unit: str, modifier: str, stop: int) -> Reading:
-    """last week, this month, next year; the last weekend is the one that is over, the next the first to begin after today."""
+    """last week, this month, next year; the last weekend is over, the next one begins after the note's day."""
     if unit == "weekend":
         weekends = tuple(Span(shifted(w.lo, 5), w.hi) for w in (week_span(s.on, k) for k in (-2, -1, 0, 1)))
         return Reading(stop, weekends).picked(modifier, s.on)
@@ -64,7 +64,7 @@ def _unit_reading(s: Sentence, unit: str, modifier: str, stop: int) -> Reading:
 
 
 def _modified(s: Sentence, i: int) -> Reading | None:
-    """last Tuesday, this past Sunday, next month, last fall, this morning, last night, the last 3 weeks, next Easter."""
+    """last Tuesday, this past Sunday, next month, last fall, this morning, the last 3 weeks, next Easter."""
     if (offset := _offset(s, i)) is not None:
         return offset
     modifier, j = MODIFIERS[s.words[i]], i + 1
@@ -88,7 +88,9 @@ def _modified(s: Sentence, i: int) -> Reading | None:
         if reading is None or reading.fixed:
             return reading
         if modifier == "this":
-            return reading._replace(options=tuple(o for o in reading.options if o.lo.year == s.on.year), fixed=True, weak=False)
+            return reading._replace(
+                options=tuple(o for o in reading.options if o.lo.year == s.on.year), fixed=True, weak=False
+            )
         return reading.picked(modifier, s.on)
     if word in dw.SEASONS or word in dw.FEASTS_BY_WORD:
         reading = _season(s, j) if word in dw.SEASONS else _feast(s, j)
@@ -155,15 +157,28 @@ def _offset(s: Sentence, i: int) -> Reading | None:
 
 
 OFFSETS: dict[tuple[str, str], tuple[int, int]] = {
-    **{(which, part): (0, 1) for which in ("next", "following") for part in ("day", "morning", "evening", "night", "afternoon")},
-    **{(which, part): (0, 0) for which in ("same", "that") for part in ("day", "morning", "evening", "night", "afternoon")},
-    ("following", "week"): (0, 7), ("following", "month"): (1, 0), ("following", "year"): (12, 0),
+    **{
+        (which, part): (0, 1)
+        for which in ("next", "following")
+        for part in ("day", "morning", "evening", "night", "afternoon")
+    },
+    **{
+        (which, part): (0, 0)
+        for which in ("same", "that")
+        for part in ("day", "morning", "evening", "night", "afternoon")
+    },
+    ("following", "week"): (0, 7),
+    ("following", "month"): (1, 0),
+    ("following", "year"): (12, 0),
 }
 
 
 def _bare_unit(s: Sentence, i: int) -> Reading | None:
-    """day before yesterday, week before last, the "the" left out."""
+    """day before yesterday, week before last, fortnight ago: the article left out."""
     word = s.words[i]
+    if s.word(i + 1) == "ago":
+        counted = s.word(i - 1) in COUNT_WORDS or s.word(i - 1).isdecimal()
+        return None if counted or word == "weekend" else ago(s, i + 2, 1, UNIT_OF[word], rough=False)
     return _beyond(s, i) or _from_a_date(s, i + 1, 1, word, whole=True) if word in ("day", "week") else None
 
 
@@ -175,7 +190,9 @@ def _beyond(s: Sentence, i: int) -> Reading | None:
         span = _unit_reading(s, unit, "next", stop).options[0]
         if unit in ("week", "weekend"):
             return fixed(stop, span.shifted(7))
-        return fixed(stop, month_span(span.lo.year, span.lo.month + 1) if unit == "month" else year_span(span.lo.year + 1))
+        return fixed(
+            stop, month_span(span.lo.year, span.lo.month + 1) if unit == "month" else year_span(span.lo.year + 1)
+        )
     if ends != ("before", "last"):
         return None
     if unit in ("day", "hour"):
@@ -191,7 +208,7 @@ def _beyond(s: Sentence, i: int) -> Reading | None:
 
 
 def _counted(s: Sentence, i: int) -> Reading | None:
-    """3 weeks ago, a couple of days back, a week ago Sunday, 3 weeks from now, two weeks later, two days after Christmas."""
+    """3 weeks ago, a week ago Sunday, 3 weeks from now, two weeks later, two days after Christmas."""
     length = length_at(s, i)
     if length is None:
         return weekdays_ago(s, i)
@@ -211,7 +228,7 @@ def _counted(s: Sentence, i: int) -> Reading | None:
 
 
 def _in(s: Sentence, i: int) -> Reading | None:
-    """in 3 weeks, in about a month, in a couple of days, in 2 weeks' time, in another week. Later than the note: only a plan."""
+    """in 3 weeks, in about a month, in 2 weeks' time, in another week. Later than the note: only a plan."""
     j = i + 1
     if not dw.NOT_BEFORE_IN.isdisjoint(s.words[max(i - 6, 0) : i]):
         return None  # "hasn't moved in 3 days"
@@ -236,14 +253,21 @@ def _from_a_date(s: Sentence, j: int, count: int, unit: str, whole: bool = False
     "The week before Christmas" (`whole`) is all seven days of it.
     """
     word = s.word(j)
-    inner = read_date(s, j + 1) if word in ("before", "after", "from", "following") or (word == "on" and unit == "week") else None
+    inner = (
+        read_date(s, j + 1)
+        if word in ("before", "after", "from", "following") or (word == "on" and unit == "week")
+        else None
+    )
     if inner is None or not inner.options or inner.weak:
         return None
     days = count * DAYS_IN[unit]
     if word in ("from", "on"):
         return fixed(inner.stop, ahead(s, inner).shifted(days))
     if whole and unit == "week":
-        weeks = (Span(shifted(o.lo, -7), shifted(o.lo, -1)) if word == "before" else Span(shifted(o.hi, 1), shifted(o.hi, 7)) for o in inner.options)
+        weeks = (
+            Span(shifted(o.lo, -7), shifted(o.lo, -1)) if word == "before" else Span(shifted(o.hi, 1), shifted(o.hi, 7))
+            for o in inner.options
+        )
         return inner._replace(options=tuple(weeks))
     return inner.moved(-days if word == "before" else days)
 
@@ -286,13 +310,13 @@ def _season(s: Sentence, i: int) -> Reading | None:
 
 
 def _feast(s: Sentence, i: int) -> Reading | None:
-    """Christmas Eve, Whit Sunday, Thanksgiving 2023, Easter last year; "for Christmas" and "the Christmas wine" are weak."""
-    for name, full in dw.FEASTS_BY_WORD[s.words[i]]:
-        if tuple(s.words[i : i + len(name)]) == name:
-            break
-    else:
+    """Christmas Eve, Whit Sunday, Easter last year; "for Christmas" and "the Christmas wine" are weak."""
+    named = (row for row in dw.FEASTS_BY_WORD[s.words[i]] if tuple(s.words[i : i + len(row[0])]) == row[0])
+    found = next(named, None)
+    if found is None:
         other = FIRST_WORDS_BUT_FEASTS.get(s.words[i])
         return other(s, i) if other else None
+    name, full = found
     j = i + len(name)
     if year := s.year_at(j):
         day = feast_day(year[0], full)
@@ -335,7 +359,7 @@ FIRST_WORDS_BUT_FEASTS: dict[str, Reader] = {
     **dict.fromkeys(COUNT_WORDS, _counted),
     **dict.fromkeys(("few", "several"), _counted),
     **dict.fromkeys(dw.ORDINALS, _ordinal),
-    **dict.fromkeys(("day", "night", "week", "weekend", "month"), _bare_unit),
+    **dict.fromkeys(("day", "night", "week", "weekend", "fortnight", "month", "year"), _bare_unit),
     **dict.fromkeys(("after", "before"), _meal),
     **dict.fromkeys(dw.PARTS_OF_PERIOD, _part_of_period),
     **dict.fromkeys(MODIFIERS, _modified),

@@ -79,6 +79,12 @@ class Sentence:
         """Whether the word at `i` follows the one before it without a space."""
         return 0 < i < self.n and self.tokens[i].start == self.tokens[i - 1].end
 
+    def after(self, i: int) -> int:
+        """The place `i`, or the next that is not inside of a compound."""
+        while self.owner is not None and 0 < i < self.n and self.owner[i] == self.owner[i - 1]:
+            i += 1
+        return i
+
     def integer(self, i: int, digits: int = 4) -> int | None:
         """The whole number of at most so many figures at `i`."""
         word = self.word(i)
@@ -94,7 +100,7 @@ class Sentence:
         return self.word(i) in CLAUSE_ENDS
 
     def heads_line(self, i: int, stop: int) -> bool:
-        """Whether the words from `i` to `stop` are set off as a heading: first in their line, then a mark or nothing."""
+        """Whether the words from `i` to `stop` are a heading: first in their line, then a mark or nothing."""
         return self.word(i - 1) in ("", "\n", "*", "-", "•") and self.word(stop) in HEADING_ENDS
 
     def day(self, stop: int, days: int) -> Reading:
@@ -102,7 +108,7 @@ class Sentence:
         return fixed(stop, one_day(shifted(self.on, days)))
 
     def month_day(self, stop: int, month: int, day: int, year: int | None) -> Reading:
-        """The reading of a day of a month. Without a year it lies within a year of the note: 29 February may not exist."""
+        """A day of a month; without a year it lies within a year of the note, so 29 February may not exist."""
         if year is not None:
             found = day_or_none(year, month, day)
             return fixed(stop, one_day(found) if found else None)
@@ -117,10 +123,19 @@ class Sentence:
     def year_at(self, i: int) -> tuple[int, int] | None:
         """A year after a month or a day of one, and where it ends: 2024, '24, of 2024, last year."""
         word = self.word(i)
-        j = i + 1 if word in (",", "of", "in") or (word in ("-", "/") and self.adjoins(i) and self.adjoins(i + 1)) else i
+        j = (
+            i + 1
+            if word in (",", "of", "in") or (word in ("-", "/") and self.adjoins(i) and self.adjoins(i + 1))
+            else i
+        )
         if self.word(j) in dw.MODIFIERS and self.word(j + 1) == "year":
             return self.on.year + THREE[dw.MODIFIERS[self.word(j)]] - 1, j + 2
-        if self.word(j) == "'" and self.adjoins(j + 1) and len(self.word(j + 1)) == 2 and (short := self.integer(j + 1, 2)) is not None:
+        if (
+            self.word(j) == "'"
+            and self.adjoins(j + 1)
+            and len(self.word(j + 1)) == 2
+            and (short := self.integer(j + 1, 2)) is not None
+        ):
             return century(short), j + 2
         year = self.integer(j)
         if year is not None and FIRST_YEAR <= year <= LAST_YEAR and self.word(j + 1) not in dw.COUNTED:
@@ -138,7 +153,12 @@ def century(short: int) -> int:
 
 def _maybe_compound(token: Token) -> bool:
     low = token.low
-    return token.kind == "word" and len(low) > 3 and ("-" in low or "'" in low or low[-1].isdecimal() or low[0].isdecimal()) and low not in dw.DATE_WORDS
+    return (
+        token.kind == "word"
+        and len(low) > 3
+        and ("-" in low or "'" in low or low[-1].isdecimal() or low[0].isdecimal())
+        and low not in dw.DATE_WORDS
+    )
 
 
 def _split(token: Token) -> Iterable[Token]:

@@ -22,7 +22,7 @@ class Span(NamedTuple):
         return Span(shifted(self.lo, days), shifted(self.hi, days))
 
     def third(self, which: int) -> "Span":
-        """Its first, middle or last third (0, 1, 2): four months of a year, the days 1-10, 11-20 and 21 on of a month."""
+        """Its first, middle or last third (0, 1, 2): four months of a year; the days 1-10, 11-20, 21 on of a month."""
         if self == year_span(self.lo.year):
             return Span(month_span(self.lo.year, 4 * which + 1).lo, month_span(self.lo.year, 4 * which + 4).hi)
         step = ((self.hi - self.lo).days + 1) // 3
@@ -44,7 +44,7 @@ def one_day(day: date) -> Span:
 
 
 def shifted(day: date, days: int, months: int = 0) -> date:
-    """`day` moved by months, then by days; a day that the month lacks is its last; the calendar's own ends are the limit."""
+    """`day` moved by months, then by days: 31 January and a month is the last of February."""
     if months:
         whole = day.year * 12 + day.month - 1 + months
         year, month = whole // 12, whole % 12 + 1
@@ -102,7 +102,10 @@ def nth_weekday(year: int, month: int, weekday: int, which: int) -> date | None:
 
 @lru_cache(maxsize=256)
 def easter(year: int) -> date:
-    """Easter Sunday in the Gregorian calendar, by the anonymous algorithm (Nature, 1876; Meeus, Astronomical Algorithms, ch. 8)."""
+    """Easter Sunday in the Gregorian calendar.
+
+    Source: the anonymous algorithm of Nature, 1876, as in Meeus, Astronomical Algorithms, chapter 8.
+    """
     a, (b, c) = year % 19, divmod(year, 100)
     d, e = divmod(b, 4)
     g = (b - (b + 8) // 25 + 1) // 3

@@ -90,7 +90,9 @@ def surely_weekday(s: Sentence, i: int) -> bool:
         return after in dw.DAY_PARTS  # "in the sun", "it sat 68F"; "the Sat morning"
     if before in dw.SHY_WEEKDAY_CUES or before in dw.MODIFIERS or after in dw.DAY_PARTS or after in ("'s", "/"):
         return True
-    if (after in ("and", "&") and s.word(i + 2) in dw.WEEKDAYS) or (before in ("and", "&", "/") and s.word(i - 2) in dw.WEEKDAYS):
+    if (after in ("and", "&") and s.word(i + 2) in dw.WEEKDAYS) or (
+        before in ("and", "&", "/") and s.word(i - 2) in dw.WEEKDAYS
+    ):
         return True
     if after[:1].isdecimal() or (after[:1] == "." and len(after) > 1):
         return s.word(i + 2) not in dw.UNITS_OF_TIME

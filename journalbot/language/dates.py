@@ -23,10 +23,10 @@ TIME_GAPS = frozenset({"at", "@", "around", "about", "by", "~", ",", "on", "abt"
 class DateMention(NamedTuple):
     """A date in the text.
 
-    `iso` is the date as a note means it (YYYY-MM-DD, YYYY-MM or YYYY), `future_iso` the same words in a plan. Words that
-    settle the day by themselves ("yesterday", "last Friday", "Oct 2 2024", "in 3 weeks") read the same in both, even where
-    that is after the note's day; of all others `iso` is never after the note's day and `future_iso` never before it.
-    Either is empty where the calendar has no such day.
+    `iso` is the date as a note means it (YYYY-MM-DD, YYYY-MM or YYYY), `future_iso` the same words in a plan. Words
+    that settle the day by themselves ("yesterday", "last Friday", "Oct 2 2024", "in 3 weeks") read the same in both,
+    even where that is after the note's day; of all others `iso` is never after the note's day and `future_iso` never
+    before it. Either is empty where the calendar has no such day.
     """
 
     start: int  # character offsets
@@ -36,17 +36,21 @@ class DateMention(NamedTuple):
     iso: str
     future_iso: str
     time: str | None = None  # HH:MM, where a time stands beside it
-    weak: bool = False  # may be no date at all ("the 4th", "8/10", "2022 zin"): to be used only where the context asks for one
+    weak: bool = (
+        False  # may be no date at all ("the 4th", "8/10", "2022 zin"): to be used only where the context asks for one
+    )
     span: tuple[str, str] | None = None  # first and last day that the words cover
     impossible: bool = False  # a date in form, but no day of the calendar: 31 June; `iso` is empty
-    offset: tuple[int, int] | None = None  # "two weeks later": months and days after the date spoken of before; `iso` is empty
+    offset: tuple[int, int] | None = (
+        None  # "two weeks later": months and days after the date spoken of before; `iso` is empty
+    )
 
 
 def find_dates(tokens: Sequence[Token], on: date, *, day_first: bool = False, plan: bool = False) -> list[DateMention]:
     """The dates spoken of in a note of the day `on`, in order and apart from each other.
 
-    `day_first` reads 3/10 as 3 October; `plan` makes `iso` and `span` those of a plan. Prepositions ("on", "since", "by") are
-    left outside of a mention.
+    `day_first` reads 3/10 as 3 October; `plan` makes `iso` and `span` those of a plan. Prepositions ("on", "since",
+    "by") are left outside of a mention.
     """
     s = Sentence(tokens, on, day_first)
     found: list[tuple[int, Reading]] = []
@@ -70,14 +74,16 @@ def find_dates(tokens: Sequence[Token], on: date, *, day_first: bool = False, pl
             i += 1
             continue
         found.append(entry)
-        i = floor = entry[1].stop
+        i = floor = s.after(entry[1].stop)
     if not found:
         return []
     times = find_times(tokens)
     return [_mention(s, tokens, first, reading, times, plan) for first, reading in found]
 
 
-def _mention(s: Sentence, tokens: Sequence[Token], i: int, reading: Reading, times: list[TimeMention], plan: bool) -> DateMention:
+def _mention(
+    s: Sentence, tokens: Sequence[Token], i: int, reading: Reading, times: list[TimeMention], plan: bool
+) -> DateMention:
     first, last = (i, reading.stop) if s.owner is None else (s.owner[i], s.owner[reading.stop - 1] + 1)
     ahead = reading.forward(s.on)
     chosen = ahead if plan else reading.backward(s.on)
@@ -92,12 +98,22 @@ def _mention(s: Sentence, tokens: Sequence[Token], i: int, reading: Reading, tim
     span = (chosen.lo.isoformat(), chosen.hi.isoformat()) if chosen else None
     impossible = not iso and reading.offset is None
     return DateMention(
-        tokens[first].start, tokens[last - 1].end, first, last, iso, future_iso, time, reading.weak, span, impossible, reading.offset
+        tokens[first].start,
+        tokens[last - 1].end,
+        first,
+        last,
+        iso,
+        future_iso,
+        time,
+        reading.weak,
+        span,
+        impossible,
+        reading.offset,
     )
 
 
 def _iso(span: Span | None, on: date, forward: bool) -> str:
-    """The span's ISO form. One that holds the note's day and two years is dated by the note's own, lest it look back or forward."""
+    """The span's ISO form; one over two years that holds the note's day is dated by the year of that day."""
     if span is None:
         return ""
     iso, year = span.iso(), f"{on.year:04d}"

@@ -5,10 +5,12 @@ from collections.abc import Iterable
 from journalbot.language.batches import BatchIndex
 from journalbot.language.lexicon import Lexicon
 from journalbot.language.spelling import Speller
-from journalbot.language.static import lexicon
+from journalbot.language.static import lexicon, plain_words
 from journalbot.language.tokens import tokenize
 from journalbot.model import Batch
+from journalbot.vocabulary.vessels import VESSEL_NOUNS
 
+_VESSEL_WORDS = tuple(w for spellings in VESSEL_NOUNS.values() for s in spellings for w in s.split())
 _SORTS = {"yeast", "culture", "material", "person", "place", "vessel"}
 
 
@@ -20,7 +22,8 @@ class Names:
         self.own = Lexicon()
         self.vessels = Lexicon()
         self.batches = BatchIndex(self.lexicon)
-        self._speller = Speller(w for w in self.lexicon.words if len(w) > 3)
+        self._plain = plain_words()
+        self._speller = Speller(w for w in (*self.lexicon.words, *_VESSEL_WORDS) if len(w) > 3)
         self._learned: set[tuple[str, str]] = set()
 
     def learn(self, sort: str, name: str) -> None:
@@ -52,6 +55,6 @@ class Names:
         return self._speller.mend(words, self._known)
 
     def _known(self, word: str) -> bool:
-        return word in self.lexicon or word in self.own or word in self.vessels or word in self.batches.by_term or (
+        return word in self._plain or word in self.lexicon or word in self.own or word in self.vessels or word in self.batches.by_term or (
             word.endswith("s") and word[:-1] in self.lexicon.words
         )

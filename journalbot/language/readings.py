@@ -48,12 +48,12 @@ def as_gravity(n: Number, tokens: Sequence[Token], named: bool) -> float | None:
 
 
 def find_readings(
-    tokens: list[Token], words: list[str], names: Sequence[Mention], values: Sequence[Mention], settings: Settings, taken: set[int]
+    tokens: list[Token], words: list[str], names: Sequence[Mention], values: Sequence[Mention], settings: Settings, taken: set[int], dosed: set[int]
 ) -> list[Mention]:
     """Readings in the text. `names` are mentions of quantities, `values` of numbers and amounts; `taken` are the tokens
-    that belong to something else (a date, a batch's number, a vessel's)."""
+    that belong to something else (a date, a batch's number, a vessel's), `dosed` those that name a material."""
     best = _most_specific(values, taken)
-    named = _pair(tokens, words, names, best)
+    named = _pair(tokens, words, names, best, dosed)
     out: list[Mention] = []
     previous: Mention | None = None
     for v in best:
@@ -84,7 +84,7 @@ def _most_specific(values: Sequence[Mention], taken: set[int]) -> list[Mention]:
     return out
 
 
-def _pair(tokens: list[Token], words: list[str], names: Sequence[Mention], values: list[Mention]) -> dict[int, Mention]:
+def _pair(tokens: list[Token], words: list[str], names: Sequence[Mention], values: list[Mention], dosed: set[int]) -> dict[int, Mention]:
     """Which quantity's name each value belongs to (by the value's first token)."""
     out: dict[int, Mention] = {}
     starts = sorted(m.first for m in names)
@@ -98,7 +98,7 @@ def _pair(tokens: list[Token], words: list[str], names: Sequence[Mention], value
         for v in values:
             if v.first < name.last or v.first in out:
                 continue
-            if v.first >= limit and v.first != limit or v.first - name.last > _REACH or _BREAKS.intersection(words[name.last : v.first]):
+            if v.first >= limit and v.first != limit or v.first - name.last > _REACH or _BREAKS.intersection(words[name.last : v.first]) or dosed.intersection(range(name.last, v.first)):
                 break
             if _fits(v, key, words, name, strict=False):
                 out[v.first] = name

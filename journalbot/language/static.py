@@ -8,13 +8,16 @@ from journalbot.language.lexicon import Lexicon
 from journalbot.vocabulary import actions, cues
 from journalbot.vocabulary.actions import Cue
 from journalbot.vocabulary.closures import CLOSURES
-from journalbot.vocabulary.descriptors import DESCRIPTORS
-from journalbot.vocabulary.fruits import FRUITS
+from journalbot.vocabulary.descriptors import DESCRIPTORS, INTENSIFIERS
+from journalbot.vocabulary.fruits import FORMS_OF_BASE, FRUITS
+from journalbot.vocabulary.items import ITEMS
 from journalbot.vocabulary.materials import MATERIALS, OTHER_MATERIALS
 from journalbot.vocabulary.oak import FORMS, ORIGINS, TOASTS
+from journalbot.vocabulary.people import OCCASIONS, PEOPLE
 from journalbot.vocabulary.quantities import QUANTITIES
+from journalbot.vocabulary.units import UNITS
 from journalbot.vocabulary.varieties import VARIETIES
-from journalbot.vocabulary.vessels import PLACES
+from journalbot.vocabulary.vessels import PLACES, VESSEL_ADJECTIVES, VESSEL_NOUNS
 
 Row = tuple[str, str, Any]
 
@@ -69,6 +72,14 @@ def _tables() -> Iterator[Row]:
     yield from ((s, "lees", s) for s in actions.LEES_NOUNS)
     for kind in ("planned", "denied", "supposed", "hearsay", "still", "left", "pronouns", "both"):
         yield from ((s, kind, s) for s in getattr(cues, kind.upper()))
+
+
+@cache
+def plain_words() -> frozenset[str]:
+    """Words of the tables that other recognisers read, which are nobody's misspelling either; vessels' nouns among them."""
+    phrases = [s for table in (VESSEL_NOUNS, ITEMS, FORMS_OF_BASE) for spellings in table.values() for s in spellings]
+    phrases += [s for unit in UNITS.values() for s in unit.spellings]
+    return frozenset(w for phrase in (*phrases, *PEOPLE, *OCCASIONS, *INTENSIFIERS, *VESSEL_ADJECTIVES) for w in phrase.split())
 
 
 @cache

@@ -20,12 +20,18 @@ from journalbot.language.readings import find_readings
 from journalbot.language.tokens import Token, tokenize
 from journalbot.language.vessels import find_vessels
 from journalbot.model import Settings
+from journalbot.vocabulary.descriptors import INTENSIFIERS
 
 # Who keeps the words that two claim at equal length.
-PRECEDENCE = ("vessel", "batch", "date", "time", "code", "bottles", "money", "score", "amount", "temperature", "percent", "times", "number")
+PRECEDENCE = ("vessel", "batch", "stranger", "date", "time", "code", "bottles", "money", "score", "amount", "temperature", "percent", "times", "number")
 _RANK = {kind: i for i, kind in enumerate(PRECEDENCE)}
 # A strain's code: letters and digits in one word, as K-17, QB1120, 62C.
 _CODE = re.compile(r"^(?=.*\d)(?:[a-z]{1,5}-?\d{1,5}[a-z]{0,2}|\d{1,4}[a-z]{1,2}|[a-z]{1,4}-[a-z]?\d{1,4}[a-z]?)$")
+_SOLID = ("vessel", "date", "code", "amount", "money", "score")
+_PARTED_HARD = {".", ";", "!", "?", "\n", ":"}
+_PARTED = _PARTED_HARD | {",", "and", "&", "+", "-", "–", "—", "with", "but", "(", ")"}
+_SHADES = {"a", "an", "of", "the", "now", "more", "still", "some", "in", "good", "way", "bit", "really", "much", "it's", "its", "and"}
+_ARTICLES = {"a", "an", "the", "my", "our", "his", "her", "per", "each", "every", "wine", "last", "of", "new", "old", "this", "that", "no", "one", "first"}
 _LICENCE = {"on", "by", "since", "until", "till", "from", "before", "after", "for", "sometime", "around", "about", "back", "early", "late", "mid"}
 _CODE_WORDS = {"var", "strain"}
 _CODE_LED = {"of", "gets", "got", "pitched", "yeast", "strain", "using", "used"}
@@ -59,28 +65,66 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
     numbers = find_numbers(tokens, text)
     known = [m for m in names.lexicon.find(words, tokens)]
     own = names.own.find(words, tokens)
-    vessels = find_vessels(tokens, words, text, numbers, names.vessels)
+    vessels = [v for v in find_vessels(tokens, words, text, numbers, names.vessels) if not v.value.weak]
     dates = find_dates(tokens, on, day_first=settings.day_first)
     hard = [
         *vessels,
-        *_codes(tokens, words, own),
+        *_codes(tokens, words, own, names),
         *(Mention("date", d, d.first, d.last, d.start, d.end) for d in dates if d.iso and (not d.weak or _licensed(d, words))),
         *(Mention("time", t, t.first, t.last, t.start, t.end) for t in find_times(tokens)),
         *find_amounts(tokens, words, numbers, settings),
     ]
-    no_batch = {i for m in vessels for i in range(m.first, m.last)}
+    tasted = _tasting_words(words, tokens, known)
+    no_batch = {i for m in vessels for i in range(m.first, m.last)} | tasted
     batches = find_batches(tokens, words, known, numbers, names.batches, on.year, no_batch)
     kept = settle([*hard, *batches])
     taken = {i for m in kept if m.kind in ("vessel", "batch", "date", "time", "money", "score", "bottles", "code") for i in range(m.first, m.last)}
     quantities = _longest(m for m in known if m.kind == "quantity" and not taken.intersection(range(m.first, m.last)))
     values = [m for m in kept if m.kind in ("amount", "temperature", "percent", "number")]
-    readings = find_readings(tokens, words, quantities, values, settings, taken)
+    named = {i for m in quantities for i in range(m.first, m.last)}
+    dosed = {i for m in known if m.kind == "material" for i in range(m.first, m.last)} - named
+    readings = find_readings(tokens, words, quantities, values, settings, taken, dosed)
     read = {m.first: m for m in readings}
     kept = [read.get(m.first, m) if m.kind in ("amount", "temperature", "percent", "number") else m for m in kept]
     # The name before a bare figure may turn a weaker reading of it into a stronger one, so both lists are merged.
-    vocabulary = [m for m in (*known, *own) if m.kind != "quantity" and not (m.kind != "cue" and any(_inside(m, k) for k in kept if k.kind in ("vessel", "date", "code")))]
+    vocabulary = [m for m in (*known, *own) if m.kind != "quantity" and not any(_inside(m, k) for k in kept if k.kind in _SOLID) and not _noun(m, words) and not (m.kind == "material" and m.first in tasted)]
     mentions = sorted((*kept, *quantities, *vocabulary), key=lambda m: (m.first, m.last))
     return Text(text, tokens, words, mentions, [d for d in dates if d.impossible])
+
+
+def _tasting_words(words: list[str], tokens: list[Token], known: list[Mention]) -> set[int]:
+    """The tokens of lists of descriptors (`honey, ripe pear, petrol, 16/20`), where a fruit's name is a taste and no batch.
+    A list is two stretches between commas that hold nothing else, or one with a mark beside it."""
+    covered = {i for m in known if m.kind == "descriptor" for i in range(m.first, m.last)}
+    out: set[int] = set()
+    run: list[int] = []
+    stretches = 0
+    marked = False
+    start = 0
+    for i in range(len(words) + 1):
+        if i < len(words) and words[i] not in _PARTED:
+            continue
+        stretch = [k for k in range(start, i)]
+        figures = [k for k in stretch if tokens[k].kind != "word"]
+        plain = [k for k in stretch if k not in figures]
+        described = any(k in covered for k in plain) and all(k in covered or words[k] in INTENSIFIERS or words[k] in _SHADES for k in plain)
+        scored = bool(figures) and any(words[k] == "/" or words[k : k + 2] == ["out", "of"] for k in stretch)
+        if described and (not figures or scored) or scored and run and not plain:
+            run.extend(stretch)
+            stretches += described
+            marked = marked or scored
+        else:
+            if stretches > 1 or stretches and marked:
+                out.update(run)
+            run, stretches, marked = [], 0, False
+        if i < len(words) and words[i] in _PARTED_HARD:
+            if stretches > 1 or stretches and marked:
+                out.update(run)
+            run, stretches, marked = [], 0, False
+        start = i + 1
+    if stretches > 1 or stretches and marked:
+        out.update(run)
+    return out
 
 
 def settle(mentions: Iterable[Mention]) -> list[Mention]:
@@ -112,13 +156,18 @@ def _licensed(d: DateMention, words: list[str]) -> bool:
     return d.first > 0 and words[d.first - 1] in _LICENCE
 
 
-def _codes(tokens: list[Token], words: list[str], own: list[Mention]) -> list[Mention]:
+def _noun(m: Mention, words: list[str]) -> bool:
+    """Whether a word that could be a verb is a noun here: "a bottle", "the siphon", "last press"."""
+    return m.kind == "cue" and m.value.form == "base" and m.last - m.first == 1 and m.first > 0 and words[m.first - 1] in _ARTICLES
+
+
+def _codes(tokens: list[Token], words: list[str], own: list[Mention], names: Names) -> list[Mention]:
     """Words that can only be a strain's code, and the names of yeasts and cultures that the journal knows."""
     out = [Mention("code", m.value, m.first, m.last, m.start, m.end) for m in own if m.kind in ("yeast", "culture")]
     i = 0
     while i < len(tokens):
         token = tokens[i]
-        if token.kind == "word" and _CODE.match(token.low) and not token.low.startswith("b") or token.kind == "word" and _CODE.match(token.low) and len(token.low) > 3:
+        if token.kind == "word" and _CODE.match(token.low) and words[i] not in names.lexicon and (not token.low.startswith("b") or len(token.low) > 3):
             out.append(Mention("code", token.text, i, i + 1, token.start, token.end))
         elif words[i] in _CODE_WORDS and i + 1 < len(tokens) and tokens[i + 1].kind == "number":
             out.append(Mention("code", f"{token.text} {tokens[i + 1].text}", i, i + 2, token.start, tokens[i + 1].end))

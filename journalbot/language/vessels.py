@@ -12,9 +12,13 @@ from journalbot.vocabulary.vessels import VESSEL_ADJECTIVES, VESSEL_NOUNS, WEAK_
 
 _NOUN: dict[str, str] = {s: noun for noun, spellings in VESSEL_NOUNS.items() for s in spellings}
 _FIRST = {phrase.split()[0] for phrase in _NOUN if " " in phrase}
-_LED = {"into", "to", "in", "from", "of", "->", "→", "out", "onto", "inside", "off", ">", "=>", "the", "my", "on"}
+_LED = {"into", "to", "in", "from", "->", "→", "out", "onto", "inside", ">", "=>"}
+_ARTICLES = {"a", "an", "the", "my", "our", "another", "clean", "his", "her"}
 _HASH = {"#", "no", "no.", "number", "nr"}
 _JOIN = {"and", "&", "+", ","}
+_OAK = {"oak", "french", "american", "hungarian", "medium", "light", "dark"}
+_SHAPES = {"cube", "cubes", "bag", "bags", "pot", "jar", "jars", "flask", "primary", "secondary"}
+_MOST_LABELS = 15  # "the steel tank 50": more is what it holds
 _CONTENTS = {"of", "wine", "juice", "corks", "chips", "day", "belt", "wrap"}
 
 
@@ -68,8 +72,9 @@ def _around(tokens: list[Token], words: list[str], text: str, first: int, last: 
     label = _label(tokens, words, last, at)
     plural = words[last - 1].endswith("s") and label is not None
     if label is None:
-        led = begin > 0 and words[begin - 1] in _LED or begin > 1 and words[begin - 1] in ("a", "an", "another", "clean") and words[begin - 2] in _LED
-        weak = " ".join(words[noun_first:last]) in WEAK_VESSELS and not led
+        led = begin > 0 and words[begin - 1] in _LED or begin > 1 and words[begin - 1] in _ARTICLES and words[begin - 2] in _LED
+        described = begin < noun_first and not _OAK.intersection(words[begin:noun_first]) or begin > 0 and words[begin - 1] in _ARTICLES and words[noun_first] not in _SHAPES
+        weak = " ".join(words[noun_first:last]) in WEAK_VESSELS and not led and not described
         if words[last : last + 1] and words[last] in _CONTENTS:
             weak = True
         return [_mention(tokens, text[tokens[begin].start : tokens[last - 1].end], begin, last, weak)]
@@ -116,7 +121,7 @@ def _label(tokens: list[Token], words: list[str], i: int, at: dict[int, Number])
     if len(token.text) == 1 and token.text.isalpha() and token.text.isupper() and token.text != "I":
         return token.text, i + 1
     n = at.get(i)
-    if n is None or n.last != i + 1 or not (token.text.isdigit() and len(token.text) <= 2 or n.style == "words" and n.value <= 20):
+    if n is None or n.last != i + 1 or not (token.text.isdigit() and int(token.text) <= _MOST_LABELS or n.style == "words" and n.value <= 20):
         return None
     nxt = words[i + 1] if i + 1 < len(words) else ""
     if unit_at(words, i + 1) or nxt in ("%", "°", "/", "degrees", "x", "×", "bottles", "corks", "deg", "brix", "f") or n.approx:

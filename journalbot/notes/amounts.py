@@ -29,7 +29,7 @@ def link(text: Text) -> dict[int, Amount]:
     for amount in amounts:
         if amount.first in used or amount.kind != "amount":
             continue
-        head = next((h for h in reversed(heads) if h.last <= amount.first), None)
+        head = next((h for h in reversed(heads) if h.last <= amount.first and h.kind not in ("fruit", "variety")), None)
         if head and head.first not in out and amount.first - head.last <= 1 and (
             amount.first == head.last or text.words[head.last] in _LINKS
         ) and (value := _as_dose(amount, head)):
@@ -51,10 +51,10 @@ def _following(text: Text, amount: Mention, heads: list[Mention]) -> Mention | N
     i = amount.last
     limit = min(len(text.words), i + _REACH)
     while i < limit:
-        head = next((h for h in heads if h.first == i), None)
+        head = next((h for h in heads if h.first <= i < h.last and h.first >= amount.last), None)
         if head:
             return head
-        skipped = next((m for m in text.mentions if m.first == i and m.kind in ("oak_toast", "oak_origin", "colour")), None)
+        skipped = max((m for m in text.mentions if m.first == i and m.kind in ("oak_toast", "oak_origin", "colour")), key=lambda m: m.last, default=None)
         if skipped:
             i = skipped.last
         elif text.words[i] in _BETWEEN or text.words[i].endswith("ed") and i == amount.last or text.words[i] == "oak":

@@ -107,7 +107,9 @@ def _sentences(text: Text) -> Iterator[tuple[int, int]]:
 
 def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause]:
     inside = {i for m in text.mentions if m.last - m.first > 1 and m.kind not in ("cue",) for i in range(m.first, m.last)}
-    cuts = [i for i in range(first, last) if text.words[i] in _SOFT and i not in inside]
+    inside |= _asides(text, first, last) | {i for i in range(first + 1, last) if text.words[i] == "/" and text.words[i - 1] == "w"}
+    dated = {m.first - 1 for m in text.mentions if m.kind == "date"}
+    cuts = [i for i in range(first, last) if text.words[i] in _SOFT and i not in inside and not (text.words[i] == "since" and i in dated)]
     cuts += [m.first for m in text.mentions if m.kind == "batch" and first < m.first < last and _runs_on(text, first, m)]
     bounds: list[tuple[int, int, str]] = []
     start, joined = first, ""
@@ -129,6 +131,17 @@ def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause
         yield Clause(text, first_, last_, sentence, mentions=[m for m in text.mentions if m.first >= first_ and m.last <= last_], joined_by=str(how))
 
 
+def _asides(text: Text, first: int, last: int) -> set[int]:
+    """Brackets around a word or two, which part nothing: `the malolactic bacteria (MC-9) are in`."""
+    out: set[int] = set()
+    for i in range(first, last):
+        if text.words[i] == "(":
+            close = next((j for j in range(i, min(last, i + 5)) if text.words[j] == ")"), None)
+            if close is not None and close + 1 < last and not any(m.kind in ("cue", "reading", "batch") and i < m.first < close for m in text.mentions):
+                out.update((i, close))
+    return out
+
+
 def _runs_on(text: Text, first: int, batch: Mention) -> bool:
     """`b3 1.010 b4 1.022`: a batch named straight after a reading of another begins something new."""
     if batch.value.how != "number" or text.words[batch.first - 1] in ("of", "for", "on", "in", "the", "into", "from", "with", "is", "batch", "call", "this", "with", "and"):
@@ -139,14 +152,34 @@ def _runs_on(text: Text, first: int, batch: Mention) -> bool:
 def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> bool:
     """Whether the stretch `a`–`b` is a clause apart from the one before it, to which a comma or `and` joins it."""
     own = [m for m in text.mentions if m.first >= a and m.last <= b]
+    before = [m for m in text.mentions if m.first >= a0 and m.last <= b0]
+    if text.words[a] in _VERBS_ON and not any(m.kind == "batch" for m in own):
+        return False
+    if how in (",", "and", "&") and not any(m.kind in _SAYING for m in before) and b - a > 1 and not _opens_with_cue(own, a):
+        return False  # a list of things before the verb that all of them share
+    if any(m.kind == "reading" for m in own) and any(m.kind == "cue" for m in before) and not any(m.kind == "reading" for m in before):
+        return True
     if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(m.kind in ("planned", "denied", "supposed") for m in own):
         return True
-    before = [m for m in text.mentions if m.first >= a0 and m.last <= b0]
+    if any(m.kind == "amount" for m in own) and any(m.kind == "vessel" and _led_into(m, text) for m in own) and any(m.kind in ("vessel", "oak_form") or m.kind == "cue" for m in before):
+        return True
     when = ("date", "time")
     if any(m.kind == "batch" for m in own):
         # "batches 3 and 4", "the carboy and the jug": one subject, no more
         return not (how in ("and", "&", "+") and all(m.kind in ("batch", "vessel", "variety", "fruit", "colour") for m in before if m.last > b0 - 2))
     return any(m.kind in when for m in own) and any(m.kind in when for m in before)
+
+
+def _led_into(vessel: Mention, text: Text) -> bool:
+    return bool({"into", "to", "->", "→"}.intersection(text.words[max(0, vessel.first - 2) : vessel.first]))
+
+
+_VERBS_ON = {"is", "are", "was", "were", "has", "have"}
+_SAYING = ("cue", "reading", "amount", "money", "date", "batch", "score", "planned", "denied", "time", "bottles", "times", "number")
+
+
+def _opens_with_cue(own: list[Mention], a: int) -> bool:
+    return any(m.kind == "cue" and m.first <= a + 1 for m in own)
 
 
 def _weak(m: Mention, text: Text, first: int) -> bool:

@@ -8,6 +8,7 @@ from journalbot.notes.clauses import Clause
 
 _OPENING = 3  # how far into a clause an "if" still governs it
 _CARRIED = {",", "and", "&", "+", "then", "-", "–", "—", "or", "", "/", ":", "(", "plus", "also"}
+_TOLD_LATE = {"noted", "note", "wrote", "write", "log", "logged", "record", "recorded", "mention", "mentioned", "jot", "jotted", "say"}
 _EACH_DAY = ("both days", "each day", "every day", "each of the", "both times", "all three days", "daily", "each time", "both nights")
 
 
@@ -34,14 +35,16 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     if any(m.kind == "supposed" and m.first - clause.first < _OPENING for m in free):
         return "supposed"
     planned = [m for m in free if m.kind == "planned" and _governs(m, clause)]
-    denied = [m for m in free if m.kind == "denied"]
+    denied = [m for m in free if m.kind == "denied" and not _TOLD_LATE.intersection(words[m.last : m.last + 2])]
     if denied and planned and denied[0].first <= planned[0].first:
         return "denied"
     if planned:
         return "planned"
     if denied:
         return "denied"
-    if _future(clause, on) and not any(m.value.form == "done" and m.value.kind not in ("add", "vessel", "fermentation") for m in clause.of("cue")):
+    if _future(clause, on):
+        return "planned"
+    if _told_to(clause, on):
         return "planned"
     if before and before.mood in ("planned", "supposed") and clause.joined_by in _CARRIED:
         done = any(m.value.form == "done" and m.value.kind not in ("add",) for m in clause.of("cue"))
@@ -50,6 +53,18 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     if before and before.mood == "denied" and clause.joined_by in ("and", "or", "nor", "&") and not clause.of("cue") and not clause.of("reading"):
         return "denied"
     return "done"
+
+
+def _told_to(clause: Clause, on: datetime.date) -> bool:
+    """`bottle the cuvée on 21/9`: a verb's base form, and a day that is nearer ahead than behind."""
+    if not any(m.value.form == "base" and m.first <= clause.first + 1 for m in clause.of("cue")):
+        return False
+    for m in clause.of("date"):
+        if len(m.value.iso) == len(m.value.future_iso) == 10:
+            back = on - datetime.date.fromisoformat(m.value.iso)
+            ahead = datetime.date.fromisoformat(m.value.future_iso) - on
+            return ahead < back
+    return False
 
 
 def _ends_asked(clause: Clause) -> bool:
@@ -90,9 +105,18 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
                 heading = clause.date
         elif previous and previous.sentence == clause.sentence:
             clause.date = previous.date if clause.mood != "planned" else today
+        elif previous and _carries_on(clause, previous, on):
+            clause.date = previous.date
         else:
             clause.date = heading or today
         previous = clause
+
+
+def _carries_on(clause: Clause, previous: Clause, on: datetime.date) -> bool:
+    """A sentence that only goes on with the act before it (`pressed it last night. 6 gal to carboy 1`): wine moved, with no
+    verb, batch or reading of its own."""
+    strong = [c for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind != "vessel"]
+    return previous.mood == "done" and not strong and not clause.of("batch", "reading", "score") and bool(clause.of("vessel")) and bool(clause.of("amount"))
 
 
 def _heads(clause: Clause, d: DateMention) -> bool:

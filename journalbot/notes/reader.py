@@ -39,7 +39,7 @@ def read_note(
     """The entries of a note typed on the day `on`, or what must be asked. `given` holds answers to what was asked before."""
     scene = _scene(text, on, settings, names, cellar, given or {})
     drafts = [d for clause in scene.clauses for reader in READERS for d in reader(clause, scene)]
-    drafts = _without_repeats(drafts)
+    drafts = _one_racking(_one_pitch(_without_repeats(drafts)))
     if ask := _must_ask(drafts, scene):
         return Reading(ask=ask)
     entries: list[Entry] = []
@@ -53,7 +53,7 @@ def read_note(
             continue
         explained.update(range(draft.first, draft.last))
         for number in resolved:
-            entries.extend(_entries(draft, number, scene))
+            entries.extend(e for e in _entries(draft, number, scene) if not _said_before(e, entries))
     entries.extend(_remark(scene, explained, subjects))
     return Reading(tuple(entries))
 
@@ -67,6 +67,34 @@ def _scene(text: str, on: datetime.date, settings: Settings, names: Names, cella
     scene = Scene(understood, clauses, on, settings, names, cellar, link(understood), given)
     find_start(scene)
     return scene
+
+
+def _one_pitch(drafts: list[Draft]) -> list[Draft]:
+    """`made a starter from 2 packs of QB1120 and pitched it at 9pm`: the yeast of one clause, the act of the other."""
+    out: list[Draft] = []
+    for d in drafts:
+        twin = next((o for o in out if o.kind == d.kind == "pitch" and o.clause.sentence == d.clause.sentence and ("yeast" in o.fields) != ("yeast" in d.fields)), None)
+        if twin is None:
+            out.append(d)
+        elif not {m.value.fits for m in twin.clause.of("batch")} & {m.value.fits for m in d.clause.of("batch")} and twin.clause.of("batch") and d.clause.of("batch"):
+            out.append(d)
+        else:
+            fields = {**d.fields, **twin.fields}
+            where = d if "yeast" not in d.fields else twin
+            out[out.index(twin)] = Draft("pitch", where.clause, twin.first, twin.last, fields)
+    return out
+
+
+def _one_racking(drafts: list[Draft]) -> list[Draft]:
+    """`racked 5 off the chips, carboy 1 -> carboy 3`: the verb of one clause, the vessels of the other."""
+    out: list[Draft] = []
+    for d in drafts:
+        twin = next((o for o in out if o.kind == d.kind == "rack" and o.clause.sentence == d.clause.sentence and o.clause is not d.clause and ("to" in o.fields) != ("to" in d.fields)), None)
+        if twin is None or twin.clause.of("batch") and d.clause.of("batch"):
+            out.append(d)
+        else:
+            twin.fields = {**twin.fields, **d.fields}
+    return out
 
 
 def _without_repeats(drafts: list[Draft]) -> list[Draft]:
@@ -86,7 +114,7 @@ def _must_ask(drafts: list[Draft], scene: Scene) -> Ask | None:
                 d.fields["value"], d.ask = scene.given["value"], ""
                 continue
             return Ask("value", (), scene.text.slice(d.clause.first, d.clause.last))
-    if scene.text.impossible and drafts:
+    if scene.text.impossible and (drafts or any(c.of("cue", "batch") for c in scene.clauses)):
         if "date" not in scene.given:
             bad = scene.text.impossible[0]
             return Ask("date", (), scene.text.slice(bad.first, bad.last))
@@ -122,6 +150,14 @@ def _quantities(value: float, scene: Scene) -> tuple[str, ...]:
     warm = (35, 110) if scene.settings.units == "us" else (0, 45)
     usual = {"temperature": warm, "brix": (-3, 35), "free_so2": (5, 80), "ph": (2.8, 4.3), "ta": (3, 14), "total_so2": (30, 200)}
     return tuple(q for q, (low, high) in usual.items() if low <= value <= high and q in QUANTITIES)
+
+
+_ONCE = ("fermentation", "malolactic", "press", "crush", "degas", "filter", "chill", "oak_out", "airlock", "end", "stir", "move")
+
+
+def _said_before(entry: Entry, entries: list[Entry]) -> bool:
+    """An act told twice in one note is one act; doses and readings may well be alike and two."""
+    return entry.kind in _ONCE and any((e.kind, e.batch, e.date, e.fields) == (entry.kind, entry.batch, entry.date, entry.fields) for e in entries)
 
 
 def _entries(draft: Draft, batch: int | None, scene: Scene) -> list[Entry]:

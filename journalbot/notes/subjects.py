@@ -68,6 +68,8 @@ class Subjects:
         refs = self._references(clause)
         if refs:
             return self._several(refs, draft)
+        if clause.of("both") and len(each := list(dict.fromkeys(self.spoken))) > 1:
+            return tuple(each[-2:]) if clause.has("both", "two") else tuple(each)
         vessels = self._by_vessel(clause, draft)
         if vessels:
             return vessels
@@ -184,10 +186,20 @@ class Subjects:
                 continue
             if draft.kind == "top_up" and clause.text.words[max(0, v.first - 3) : v.first] and {"with", "of", "from"} & set(clause.text.words[max(0, v.first - 2) : v.first]):
                 continue
-            inside = self.scene.cellar.in_vessel(v.value.name)
+            inside = [b.number for b in self.scene.cellar.in_vessel(v.value.name)] or self._called(v)
             if len(inside) == 1:
-                out.append(inside[0].number)
+                out.append(inside[0])
         return tuple(dict.fromkeys(out))
+
+    def _called(self, vessel: Mention) -> list[int]:
+        """A vessel called by the wine in it ("the pink jug"), where the journal has no vessel of that name."""
+        if self.scene.cellar.find_vessel(vessel.value.name):
+            return []
+        lexicon = self.scene.names.lexicon
+        words = self.scene.text.words[vessel.first : vessel.last]
+        terms = [m.value[0] for m in lexicon.find(words, self.scene.text.tokens[vessel.first : vessel.last]) if m.kind in ("colour", "fruit", "variety")]
+        fits = self.scene.names.batches.having(terms) if terms else set()
+        return [n for n in fits if self.scene.cellar.batches[n].under_way]
 
     def _carried(self, draft: Draft) -> tuple[int, ...] | Ask:
         """The batch spoken of before in this note, or after it in the sentence; a pronoun's; the only one it can be."""

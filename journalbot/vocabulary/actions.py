@@ -95,6 +95,7 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
     ("degas", "", (
         "gas out", "degassing", "knocked the gas", "whipped the gas", "co2 out", "drove off the gas", "drove the gas", "got the gas off", "gas driven off")),
     ("filter", "", ("through the filter", "through the plate filter", "through the pads", "through pads", "coarse filtered", "filter pads", "through a filter", "filtration")),
+    ("filter", "through", ("pads", "pad")),
     ("stir", "", ("batonnage", "bâtonnage", "lees stirring", "lees stirred", "stirred lees", "battonage")),
     ("chill", "", (
         "cold stabilize", "cold stabilise", "cold stabilizing", "cold stabilising", "cold stabilized", "cold stabilised", "cold stabilization",
@@ -103,8 +104,7 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
     ("top_up", "", ("topped up", "topped off", "topped it", "topping up", "topped with", "top up", "top off", "filled up to the neck", "top-up", "tu'd",
                     "filled up with", "topup", "topped back up", "filled to the neck")),
     ("bottle", "", ("bottling day", "in bottles", "in the bottle", "bottling", "into bottles", "bottling done", "bottle day")),
-    ("taste", "", ("tasting", "tastes", "took a taste", "had a taste", "tasting note", "tasting notes", "a taste", "a sip", "last glass", "a glass", "the glass",
-                   "glass out", "a sniff and a sip", "quick taste", "tasted", "nose", "palate", "sip of", "on the nose", "on the palate", "wee taste", "thief sample")),
+    ("taste", "", ("tasting", "tastes", "took a taste", "had a taste", "tasting note", "tasting notes", "a taste", "a sip", "last glass", "a sniff and a sip", "quick taste", "tasted", "nose", "palate", "sip of", "on the nose", "on the palate", "wee taste", "thief sample")),
     ("drink", "", ("had a bottle", "a bottle opened", "went thru", "went through", "got through", "polished off", "knocked back", "put away", "worked through",
                    "drank up", "bottle of ... gone", "knocked off", "saw off", "bottle tonight", "bottle with dinner", "cracked open", "popped open")),
     ("give", "", ("went home with", "went home w", "gave away", "given away", "went to", "handed over", "took home", "as a gift", "as a present", "for his birthday",
@@ -140,8 +140,8 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
                    "batch begun", "making up", "made up", "on the go", "this is batch", "call this batch", "call it batch", "gets number", "gets the number", "will be batch",
                    "that's batch", "thats batch", "becomes batch", "makes batch", "is batch", "be batch")),
     ("vessel", "", ("holds", "takes", "capacity", "can hold", "will hold", "hold", "hold about")),
-    ("add", "", ("went in", "goes in", "in went", "in goes", "gets", "got", "in with", "went into", "goes into", "is in", "are in", "w/", "topped with", "k-meta'd", "kmeta'd", "meta'd", "sulfited", "sulphited",
-                 "so2'd", "hit it with", "with")),
+    ("add", "", ("went in", "goes in", "in went", "in goes", "gets", "got", "in with", "went into", "goes into", "is in", "are in", "w/", "k-meta'd", "kmeta'd", "meta'd", "sulfited", "sulphited",
+                 "so2'd", "hit it with")),
 )
 
 # Forms of one of these as a noun or an adjective are not the act ("a crushed campden tablet", "a press of people").

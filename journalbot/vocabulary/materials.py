@@ -208,7 +208,6 @@ OTHER_MATERIALS: dict[str, tuple[str, ...]] = {
     "carbon dioxide": ("carbon dioxide", "co2"),
     "ice": ("ice", "ice cubes"),
     "dry ice": ("dry ice", "dry ice pellets"),
-    "lees": ("lees", "gross lees", "fine lees"),
     "pomace": ("pomace", "marc"),
 }
 

@@ -6,18 +6,19 @@ from journalbot.language.amounts import Amount
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene, amount_fields
+from journalbot.notes.kinds.cellar import read_airlock
 from journalbot.vocabulary.materials import WEAK_MATERIALS
 
 _NOT_IN = {"bin", "equipment", "bottles", "rinse", "rinsed", "sanitize", "sanitizer", "sanitized", "sanitised", "corks", "soaked", "cleaned", "washed", "smells", "smell", "barrel"}
 _DESCRIBED = {"smells", "tastes", "tasted", "smell", "stinks", "nose", "notes"}
-_UNNAMED = {"of"}
+_MARKS = {",", ".", ";", ":", "(", ")", "and", "+", "&", "-", "\n"}
 _STOP = {"in", "into", "to", "and", "for", "with", "on", "at", "from", ",", "(", ")", "so", "per", "went", "goes", "dissolved", "as", "then", "because", "after", "off", "-", "over", "is", "are", "was"}
 _NO_NOUN = {"it", "this", "that", "them", "each", "both", "wine", "must", "juice", "yeast", "the", "course", "lees", "skins", "bottle", "bottles", "glass", "space", "headspace", "mine", "foam", "sediment", "corks"}
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """Every substance put in."""
-    if clause.mood in ("planned", "told", "asked", "supposed") or clause.of("money") or _bought(clause, scene):
+    if clause.mood in ("planned", "told", "asked", "supposed") or clause.of("money") or _bought(clause, scene) or any(read_airlock(clause, scene)):
         return
     added = clause.cues("add")
     for m in _outermost(clause):
@@ -63,14 +64,34 @@ def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added
         return not (m.value == "sulfur dioxide" and clause.has("free", "total")) and not (clause.of("airlock") and not added)
     if spelling in WEAK_MATERIALS and not added:
         return _listed(clause, scene, m)
-    return added and not clause.of("airlock") or _listed(clause, scene, m) or clause.last - clause.first <= 3 and scene.started is not None
+    return added and not clause.of("airlock") or _listed(clause, scene, m) or _goes_in(m, clause) or _by_itself(m, clause) and scene.started is not None
+
+
+def _goes_in(m: Mention, clause: Clause) -> bool:
+    """`pinch of kmeta in the pink stuff`: a substance, and the wine it is in."""
+    words = clause.text.words
+    i = m.last + 1 if words[m.last : m.last + 1] in (["in"], ["into"]) else 0
+    while i and i < clause.last and words[i] in ("the", "my", "our", "each", "both"):
+        i += 1
+    return bool(i) and any(x.first == i for x in clause.of("batch", "vessel", "both")) and m.last - m.first > 0
+
+
+def _by_itself(m: Mention, clause: Clause) -> bool:
+    """A substance alone between two commas (`bentonite first,`)."""
+    words = clause.text.words
+    first, last = m.first, m.last
+    while first > clause.first and words[first - 1] not in _MARKS:
+        first -= 1
+    while last < clause.last and words[last] not in _MARKS:
+        last += 1
+    return last - first <= 3
 
 
 def _listed(clause: Clause, scene: Scene, m: Mention) -> bool:
     """`1/4 tsp kmeta, 3 tsp sorbate, kieselsol`: a bare substance in a list of things put in."""
     before = scene.clause_before(clause)
     near = [c for c in clause.of("material") if c.first != m.first and c.first in scene.doses]
-    return bool(near) or bool(before and clause.last - clause.first <= 4 and before.mood == "done" and any(c.first in scene.doses for c in before.of("material")))
+    return bool(near) and _by_itself(m, clause) or bool(before and clause.last - clause.first <= 4 and before.mood == "done" and any(c.first in scene.doses for c in before.of("material")))
 
 
 def _unlisted(clause: Clause, scene: Scene) -> Iterator[Draft]:

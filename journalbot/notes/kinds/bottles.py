@@ -23,7 +23,10 @@ def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     cues = [c for c in clause.cues("bottle") if _verb(c, clause)]
     filled = _filled_bottles(clause, scene)
-    if not cues and not filled:
+    if not cues and not filled and not _count_and_closure(clause, scene):
+        return
+    before = scene.clauses[max(0, scene.clauses.index(clause) - 4) : scene.clauses.index(clause)]
+    if not cues and any(clause in _tail(c, scene) and any(read_bottling(c, scene)) for c in before):
         return
     if clause.of("money") or clause.cues("drink", "give") and not cues or clause.cues("purchase") and not cues:
         return
@@ -58,6 +61,12 @@ def _filled_bottles(clause: Clause, scene: Scene) -> bool:
         if (unit == "bottle" or isinstance(m.value, Bottles)) and m.first > 0 and (words[m.first - 1] in ("into", "filled", "in") or clause.joined_by in ("into",)):
             return True
     return False
+
+
+def _count_and_closure(clause: Clause, scene: Scene) -> bool:
+    """`28 bottles, real corks`: so many bottles and what closes them."""
+    counted = [m for m in clause.of("amount") if m.value.unit == "bottle"] or clause.of("bottles")
+    return bool(counted) and bool(clause.of("closure")) and not clause.of("money") and not clause.cues("drink", "give", "purchase")
 
 
 def _tail(clause: Clause, scene: Scene) -> list[Clause]:
@@ -159,7 +168,11 @@ def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if not kind:
         return
     items = _counted(clause, scene)
-    receiver = _receiver(clause, scene)
+    receiver = _receiver(clause, scene) or _shared_receiver(clause, scene)
+    if kind == "give" and receiver and len(pairs := _given_pairs(clause, scene)) > 1:
+        for count, at, to in pairs:
+            yield Draft(kind, clause, at, at + 1, {"count": count, "to": to})
+        return
     if kind == "give" and receiver is None and not _given(clause, scene):
         return
     if kind == "drink" and receiver and clause.cues("give") and not _strong(clause, "drink"):
@@ -169,6 +182,38 @@ def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if kind == "give" and receiver:
             fields["to"] = receiver
         yield Draft(kind, clause, at, at + 1, fields, ref=ref)
+
+
+def _next_clause(clause: Clause, scene: Scene) -> Clause | None:
+    i = scene.clauses.index(clause) + 1
+    after = scene.clauses[i] if i < len(scene.clauses) else None
+    return after if after and after.sentence == clause.sentence and after.joined_by in ("and", ",", "&", "+") else None
+
+
+def _shared_receiver(clause: Clause, scene: Scene) -> str | None:
+    """`6 bottles of one and 4 of the other given to the raffle`: the verb and receiver stand with the last."""
+    after = _next_clause(clause, scene)
+    if after is None or clause.of("cue", "reading") or not _counted_here(after):
+        return None
+    return _receiver(after, scene) or _shared_receiver(after, scene)
+
+
+def _counted_here(clause: Clause) -> bool:
+    return bool(_count_refs(clause) or _bottle_amounts(clause))
+
+
+def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str]]:
+    """`one went home with Odry and 2 with my brother`: each count with its own receiver."""
+    out = []
+    counts = [m for m in clause.of("number", "amount") if m.kind == "number" and m.value.style in ("figure", "words") or m.kind == "amount" and m.value.unit == "bottle"]
+    for k, m in enumerate(counts):
+        stop = counts[k + 1].first if k + 1 < len(counts) else clause.last
+        part = Clause(clause.text, m.first, stop, clause.sentence, mentions=[x for x in clause.mentions if x.first >= m.first and x.last <= stop])
+        to = _receiver(part, scene)
+        if to is None:
+            return []
+        out.append((tidy(m.value.value), m.first, to.removesuffix(" and")))
+    return out
 
 
 def _strong(clause: Clause, kind: str) -> bool:
@@ -192,14 +237,23 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
     if before is None and clause.sentence:
         i = scene.clauses.index(clause)
         before = scene.clauses[i - 1] if i and not drink and not give else None
-        if before and not _receiver(clause, scene):
+        if before and not _handed_to(clause, scene):
             before = None
     if not drink and not give and before and before.mood == "done" and counted and not clause.of("reading", "money") and not clause.of("material"):
-        if _receiver(clause, scene) and (_verb_of(before, scene) if before is not clause else ""):
-            return "give" if _receiver(clause, scene) else ""
-        return _verb_of(before, scene) if not clause.of("cue") else ""
-    if not drink and not give and counted and _receiver(clause, scene) and not clause.of("cue", "vessel", "reading"):
-        return "give"
+        earlier = _verb_of(before, scene)
+        if earlier and _handed_to(clause, scene):
+            return "give"
+        if earlier and not clause.of("cue"):
+            return "give" if _receiver(clause, scene) and clause.has("w", "with") and before.cues("give") else earlier
+    if not drink and not give and counted and not clause.of("cue", "vessel", "reading", "material"):
+        if _handed_to(clause, scene):
+            return "give"
+        after = _next_clause(clause, scene)
+        if after is not None and after.cues("drink", "give") and (kind := _verb_of(after, scene)):
+            return kind
+        refs = [ref for _, ref in _count_refs(clause)]
+        if refs and all(any(scene.cellar.batches[n].bottles for n in ref.value.fits) for ref in refs):
+            return "drink"
     return ""
 
 
@@ -217,7 +271,7 @@ def _count_refs(clause: Clause) -> list[tuple[float, Mention]]:
             out.append((b.value.value, ref))
         elif n is not None and n.value.value <= 200:
             out.append((tidy(n.value.value), ref))
-        elif i + 1 < ref.first and words[i + 1] in ("a", "an", "last") or words[ref.first] in ("a", "an"):
+        elif {"a", "an", "last", "another", "first"}.intersection(words[i + 1 : ref.first + 1]):
             out.append((1, ref))
     return out
 
@@ -238,6 +292,11 @@ def _counted(clause: Clause, scene: Scene) -> list[tuple[float, Mention | None, 
 
 def _given(clause: Clause, scene: Scene) -> bool:
     return clause.has("away")
+
+
+def _handed_to(clause: Clause, scene: Scene) -> bool:
+    """Bottles "to" somebody, with no verb; bottles "with" somebody were drunk."""
+    return clause.has("to") and _receiver(clause, scene) is not None
 
 
 def _person(clause: Clause, scene: Scene) -> bool:
@@ -302,6 +361,9 @@ def _reason(cue: Mention, clause: Clause, scene: Scene) -> str | None:
     for k in range(cue.last, clause.last):
         if words[k] in _REASON_LEADS:
             return _trim(text.slice(k + 1, clause.last))
+    comma = next((k for k in range(clause.last - 1, cue.last - 1, -1) if words[k] in (",", "-", "–", "—", "(")), None)
+    if comma is not None and comma + 1 < clause.last:
+        return _trim(text.slice(comma + 1, clause.last))
     for c in scene.clauses[i + 1 : i + 3]:
         if c.of("cue") and any(x.value.detail != "weak" and x.value.kind not in ("taste", "add", "fermentation", "purchase") for x in c.of("cue")) or c.of("batch"):
             break

@@ -30,12 +30,16 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
 
 def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -> Draft:
     price: Amount = m.value
+    words = clause.text.words
     lo, hi = _noun_before(m, clause, first)
+    if _payee(lo, hi, m, clause):
+        lo, hi = hi, hi
     if lo >= hi:
         lo, hi = _noun_after(m, clause, last)
     fields: dict[str, object] = {}
     count, unit, lo = _count(lo, hi, clause)
-    words = clause.text.words
+    if count is None:
+        count, unit = _count_beside(m, clause, first)
     item = clause.text.slice(lo, hi) if lo < hi else ""
     if not item:
         before = scene.clause_before(clause)
@@ -60,6 +64,22 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
     return Draft("purchase", clause, m.first, m.last, fields, needs="tied")
 
 
+def _payee(lo: int, hi: int, m: Mention, clause: Clause) -> bool:
+    """`paid the juice guy $89`: who was paid stands where the goods usually do."""
+    words = clause.text.words
+    paid = [c for c in clause.cues("purchase") if words[c.first] in ("paid", "gave", "pay") and c.last <= lo]
+    return bool(paid) and not any(x.first >= lo and x.last <= hi for x in clause.of("number", "amount", "closure"))
+
+
+def _count_beside(m: Mention, clause: Clause, first: int) -> tuple[float | int | None, str | None]:
+    """`zin grapes from the coast, 80 lb for $120`: the count right before the price."""
+    words = clause.text.words
+    for a in clause.of("amount"):
+        if first <= a.first < m.first and a.value.unit in ("lb", "kg", "gal", "L") and all(w in ("for", "at", ",", "=", "cost", "me", "was", "@") for w in words[a.last : m.first]):
+            return a.value.value, a.value.unit
+    return None, None
+
+
 def _noun_before(m: Mention, clause: Clause, first: int) -> tuple[int, int]:
     words = clause.text.words
     lo, hi = first, m.first
@@ -74,7 +94,7 @@ def _noun_before(m: Mention, clause: Clause, first: int) -> tuple[int, int]:
 def _noun_after(m: Mention, clause: Clause, last: int) -> tuple[int, int]:
     words = clause.text.words
     lo = m.last
-    while lo < last and words[lo] in ("for", "on", "each", "of", "worth"):
+    while lo < last and words[lo] in ("for", "each", "of", "worth"):
         lo += 1
     hi = lo
     while hi < last and words[hi] not in _STOP and words[hi] not in (",", "."):

@@ -56,6 +56,8 @@ def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
         if form == "ing" and before in ("the", "of", "after", "before", "from", "for", "since") or form == "base" and before in ("the", "a", "my", "his", "to", "that", "of", "our", "new", "on"):
             return False
         return not clause.has(*_NOT_PRESSED)
+    if kind == "filter" and detail == "through":
+        return clause.has("through", "thru", "thro")
     if kind == "filter":
         return form == "done" or before not in ("the", "a", "plate", "new", "my") and not clause.of("money")
     if kind == "degas":
@@ -125,7 +127,7 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     cues = [c for c in _rack_cue(clause) if not _rack_noun(c, clause)]
     strong = [c for c in cues if c.value.detail != "weak"]
     vessels = [v for v in clause.of("vessel")]
-    to = [v for v in vessels if role(v, clause) == "to"]
+    to = [v for v in vessels if role(v, clause) == "to" or _run_off(v, clause, scene)]
     source = [v for v in vessels if role(v, clause) == "from"]
     if cues and not to and not strong:
         to = []
@@ -142,8 +144,16 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if strong and strong[0].value.form in ("ing", "base") and not (to or source or clause.of("batch") or clause.of("pronouns") or clause.of("lees")) and strong[0].value.form == "ing":
         return
     at = strong[0] if strong else (to or source)[0]
+    emptied = [v for c in scene.sentence(clause) if c.has("emptied") for v in c.of("vessel") if v not in to]
+    source = source or [v for v in emptied if v.first < at.first][:1]
     volumes = _volumes(clause, scene)
     yield from _rackings(clause, at, to, source, volumes)
+
+
+def _run_off(vessel: Mention, clause: Clause, scene: Scene) -> bool:
+    """`pressed on Wednesday, 34 L in demijohn A`: so much in a vessel after a pressing is wine run into it."""
+    pressed = any(c.cues("press") for c in scene.sentence(clause) if c.mood == "done")
+    return pressed and scene.started is None and clause.text.words[vessel.first - 1] == "in" and any(v.last <= vessel.first for v in _volumes(clause, scene))
 
 
 def _rack_noun(cue: Mention, clause: Clause) -> bool:
@@ -233,7 +243,8 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
         back = "back" in words[clause.first : place.first]
         if not led or place.value in ("bottle",) or any(v.first <= place.first < v.last for v in clause.of("vessel", "date")):
             continue
-        if not (strong or cues and (led in ("to", "into", "onto", "out") or back) or back and (clause.of("batch") or clause.of("vessel"))):
+        out = "out" in words[clause.first : place.first]
+        if not (strong or cues and (led in ("to", "into", "onto", "out") or back) or (back or out) and (clause.of("batch") or clause.of("vessel"))):
             continue
         if clause.cues("rack") and any(c.value.detail != "weak" for c in clause.cues("rack")) or clause.cues("drink", "give") and not strong:
             continue
@@ -271,7 +282,9 @@ def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
     last = cues[0].last
     volumes = [m for m in clause.of("amount") if m.value.unit in UNITS and (UNITS[m.value.unit].dimension == "volume" or m.value.unit == "bottle")]
     volumes = [m for m in volumes if not any(d is m.value for f, d in scene.doses.items() if any(x.first == f and x.kind == "material" and x.value not in ("water",) for x in scene.text.mentions))]
-    lead = next((i for i in range(cues[0].first, clause.last) if words[i] in ("with", "w/", "w", "using")), None)
+    lead = next((i for i in range(cues[0].first, clause.last) if words[i] in ("with", "w", "using")), None)
+    if lead is not None and words[lead + 1 : lead + 2] == ["/"]:
+        lead += 1
     if lead is None:
         lead = next((i for i in range(cues[0].first, clause.last) if words[i] == "from" or words[i] == "of" and words[i - 1 : i] == ["out"]), None)
     if lead is not None:
@@ -284,6 +297,8 @@ def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
         end = start
         while end < clause.last and words[end] not in (",", "(", ")", "so", "because", "and", "on", "which", "since", "today", "yesterday", "again", "-", "–") and not any(d.first == end for d in clause.of("date", "time")):
             end += 1
+        while end > start and words[end - 1] in ("instead", "too", "again", "today", "now", "as", "well", "this", "time"):
+            end -= 1
         if end > start:
             fields["with"] = clause.text.slice(start, end)
             last = end

@@ -52,7 +52,7 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
         if scene.started is not None and clause.first in scene.start_clauses and phrase in _OPEN_STARTS:
             return False
         if phrase in _OPEN_STARTS and (_NEW_CAUSES.intersection(after) or clause.of("price") or clause.has("raining", "snowing", "work", "school", "digging", "pressing")):
-            return phrase == "started" and after == ["on"] and bool(clause.of("date")) and bool(clause.of("batch"))
+            return after == ["on"] and bool(clause.of("date")) and bool(clause.of("batch"))
         if phrase in ("started", "began", "has started", "has begun"):
             return bool(clause.of("batch") or clause.of("pronouns") or clause.has("ferment", "fermenting", "fermentation", "yeast")) and not clause.has("leaking", "dripping")
         return True
@@ -61,7 +61,7 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
             return False
         return bool(clause.of("batch") or clause.of("reading") or clause.of("vessel") or clause.of("pronouns") or _next_reads(clause, scene))
     if detail == "stuck":
-        return not clause.has("lid", "cork", "bung", "stopper", "tap", "siphon", "drawer", "airlock", "label", "labels", "hose", "car", "truck") or bool(clause.of("reading"))
+        return after[:1] not in (["it"], ["the"], ["in"], ["to"], ["an"], ["a"], ["back"], ["my"], ["on"]) and not clause.has("lid", "cork", "bung", "stopper", "tap", "siphon", "drawer", "airlock", "label", "labels", "hose", "car", "truck") or bool(clause.of("reading"))
     return True
 
 

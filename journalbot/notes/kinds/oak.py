@@ -30,7 +30,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
             if near is not None:
                 fields[name] = near.value
         yield Draft("oak", clause, form.first, form.last, fields)
-    if not forms and oaky and _on_oak(clause, scene, oaky):
+    if oaky and (not forms or oaky[0] < forms[0].first - 4) and _on_oak(clause, scene, oaky):
         fields = {}
         barrel = any(v.value.name.lower().split()[-1].startswith(("barrel", "cask", "barrique")) or "barrel" in v.value.name.lower() for s in scene.sentence(clause) for v in s.of("vessel"))
         if barrel:

@@ -21,7 +21,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if not due and not strong and not _goes_on(clause, scene):
         return
     what = _what(clause)
-    if not what:
+    if clause.has("call", "calling", "name") and clause.of("batch") or clause.text.words[clause.first] in ("what", "who", "how", "which"):
+        return
+    if not what or not due and planned and clause.text.words[planned[0].last : planned[0].last + 1] == ["be"]:
         return
     fields: dict[str, object] = {"what": what}
     if due:

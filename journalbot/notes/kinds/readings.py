@@ -16,12 +16,14 @@ _LEFT_GAP = 5
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """Every figure measured in a clause that is not a plan's target, another's word or an earlier figure told again."""
-    if clause.mood in ("told", "asked", "supposed"):
+    if clause.mood in ("told", "asked"):
         return
     found = clause.of("reading")
     for i, m in enumerate(found):
         reading: Reading = m.value
         if clause.mood == "planned" and not _before_plan(m, clause):
+            continue
+        if clause.mood == "supposed" and not any(m.last <= s.first for s in clause.of("supposed")):
             continue
         if _denied(m, clause) or _told_again(m, found[i + 1 :], clause):
             continue
@@ -35,6 +37,17 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
             draft.needs = "none"
         yield draft
     yield from _left(clause, scene)
+    yield from _same_again(clause, scene)
+
+
+def _same_again(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """`0.993 on Friday and the same again today`: the figure before, on another day."""
+    if "same" not in clause.words() or not clause.own_date or clause.of("reading") or not clause.has("again", "figure", "reading", "number", "value", "gravity"):
+        return
+    earlier = [m for c in scene.clauses[: scene.clauses.index(clause)] for m in c.of("reading") if m.value.quantity == "sg"]
+    if earlier:
+        reading: Reading = earlier[-1].value
+        yield Draft("reading", clause, clause.first, clause.last, {"quantity": reading.quantity, "value": reading.value, "unit": reading.unit})
 
 
 def _before_plan(m: Mention, clause: Clause) -> bool:

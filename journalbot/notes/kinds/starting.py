@@ -35,7 +35,7 @@ def find_start(scene: Scene) -> None:
             while first and scene.clauses[first - 1].sentence == clause.sentence or first and _about_the_start(scene.clauses[first - 1], clause, scene):
                 first -= 1
             last = i + 1
-            while last < len(scene.clauses) and not _other_batch(scene.clauses[last], number):
+            while last < len(scene.clauses) and not _other_batch(scene.clauses[last], number, scene):
                 last += 1
             scene.start_clauses = tuple(c.first for c in scene.clauses[first:last])
             return
@@ -46,8 +46,8 @@ def _about_the_start(before: Clause, clause: Clause, scene: Scene) -> bool:
     return not any(len(m.value.fits) == 1 and m.value.how == "number" for m in before.of("batch")) and before.mood in ("done", "told", "denied")
 
 
-def _other_batch(clause: Clause, number: int) -> bool:
-    return any(m.value.how == "number" and m.value.fits and m.value.fits != (number,) for m in clause.of("batch"))
+def _other_batch(clause: Clause, number: int, scene: Scene) -> bool:
+    return not any(c.cues("blend") for c in scene.sentence(clause)) and any(m.value.how == "number" and m.value.fits and m.value.fits != (number,) for m in clause.of("batch"))
 
 
 def _number_given(clause: Clause, scene: Scene) -> int | None:
@@ -119,6 +119,8 @@ def base_of(scene: Scene) -> list[str]:
                 first -= 1
             while end < c.last and text.words[end] in _FORM_WORDS and text.words[end] not in ("wine", "wines"):
                 end += 1
+            if end < c.last and text.words[end] in ("wine", "wines") and _other_base(m, scene):
+                continue
             if m.value[0] in ("grape",) and any(o.value[0] != "grape" for k in scene.clauses for o in k.of("variety")):
                 continue
             name = text.slice(first, end).lower()
@@ -133,6 +135,11 @@ def base_of(scene: Scene) -> list[str]:
                 if text.words[i] in ("kit", "juice", "honey", "grapes"):
                     return [text.words[i]]
     return out
+
+
+def _other_base(m: Mention, scene: Scene) -> bool:
+    """Whether something besides the wine's own name says what it is made from ("apple wine … 5 gal fresh cider")."""
+    return any(o.first != m.first and not _only_name(o, c) and c.first in scene.start_clauses for c in scene.clauses for o in c.of(*_MADE_OF) if scene.text.words[o.last : o.last + 1] != ["wine"])
 
 
 def _same(a: str, b: str) -> bool:
@@ -159,7 +166,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if name := _name(here, scene):
         fields["name"] = name
     words = [w for c in here for w in c.words()]
-    colour = _colour(here, scene)
+    colour = _colour(here, scene) or _STYLES.get(str(fields.get("name", "")).split(" ")[-1].lower())
     if colour:
         fields["colour"] = colour
     if vintage := _vintage(here, scene):
@@ -230,14 +237,12 @@ def _colour(here: list[Clause], scene: Scene) -> str | None:
                 continue
             if word in _COLOURS and not any(m.first <= i < m.last and m.last - m.first > 1 for m in c.of("variety", "fruit", "material")):
                 return _COLOURS[word]
-            if word in _STYLES:
-                return _STYLES[word]
     return None
 
 
 def _vintage(here: list[Clause], scene: Scene) -> int | None:
     for c in here:
-        for m in c.of("batch"):
+        for m in c.of("batch", "stranger"):
             if m.value.vintage is not None:
                 year = int(m.value.vintage)
                 text = scene.text.slice(m.first, m.last)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
+from journalbot.notes.kinds.bottles import read_drinking
 from journalbot.vocabulary.descriptors import INTENSIFIERS
 
 _GLUE = {",", ";", "and", "&", "+", "/", "-", "–", "—", ".", ":", "with", "but", "then", "w", "(", ")", "!", "|", "\n", "or", "plus", "yet", "turning", "on", "over", "under", "behind"}
@@ -39,7 +40,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         fields["score"], fields["out_of"] = score.score, score.out_of
     if fields:
         cue = next(iter(clause.cues("taste") or clause.of("score") or clause.of("descriptor")), None)
-        yield Draft("taste", clause, cue.first if cue else clause.first, last, fields)
+        first = min(cue.first, next((d.first for d in clause.of("descriptor")), cue.first)) if cue else clause.first
+        yield Draft("taste", clause, first, last, fields)
 
 
 def _tasted(clause: Clause) -> bool:
@@ -68,7 +70,7 @@ def _begins(clause: Clause, scene: Scene) -> bool:
     if not described or any(w in _SMELL for w in clause.words()):
         return False
     # "kit red w burgers. cherry, kinda thin, 5/10": words after a bottle opened or filled, or of a wine named, and a mark to follow
-    drunk = any(c.cues("drink", "bottle") and c.mood == "done" for c in before[-3:]) or bool(clause.cues("drink", "bottle"))
+    drunk = any(c.mood == "done" and (c.cues("bottle") or any(read_drinking(c, scene))) for c in [*before[-3:], clause])
     marked = any(c.of("score") for c in _goes_on(clause, scene))
     listed = len(described) + sum(len(_described(c, scene)) for c in _goes_on(clause, scene)) >= 2
     tasted = any(_tasted(c) for c in before)
@@ -102,7 +104,7 @@ def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
 
 def _as_descriptor(clause: Clause) -> bool:
     """"Cherry" and "honey" in a list of tasting words are no batches."""
-    return all(any(d.first <= b.first and b.last <= d.last for d in clause.of("descriptor")) for b in clause.of("batch")) and clause.last - clause.first <= _MAX_WORDS
+    return all(any(d.first <= b.first and b.last <= d.last for d in clause.of("descriptor")) for b in clause.of("batch")) and clause.last - clause.first <= _MAX_WORDS and not clause.has("has", "is", "was", "had")
 
 
 def _described(clause: Clause, scene: Scene) -> list[Mention]:

@@ -15,16 +15,16 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """`carboy 2 holds 5 gal`, `the open vat takes 80 litres, the steel tank 50`: a vessel, and its size close behind it."""
     if clause.mood in ("planned", "told", "asked", "supposed"):
         return
+    yield from _in_brackets(clause, scene)
     if clause.of("reading", "material") or clause.cues("rack", "top_up", "press", "bottle", "pitch"):
         if not clause.has("holds", "holding", "capacity"):
-            yield from _in_brackets(clause, scene)
             return
     vessels = [v for v in clause.of("vessel")]
     waiting: list[Mention] = []
     said = clause.has("holds", "hold", "takes", "is", "are", "capacity", "=") or _describes(scene, clause)
     for i, v in enumerate(vessels):
         stop = vessels[i + 1].first if i + 1 < len(vessels) else clause.last
-        size = _size(v, stop, clause, scene)
+        size = _size(v, stop, clause, scene) if clause.text.words[v.last : v.last + 1] != ["("] else None
         waiting.append(v)
         if size is None:
             continue
