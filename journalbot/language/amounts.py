@@ -106,7 +106,7 @@ def _single_unit(words: list[str], i: int, number_at: dict[int, Number], put: Pu
         if words[last : last + 3] == ["and", "a", "half"]:
             put("amount", Amount(1.5, unit), i, last + 3)
             return
-        value, unit, last = _rate(1.0, unit, words, last, number_at)
+        value, unit, last = as_rate(1.0, unit, words, last, number_at)
         put("amount", Amount(tidy(value), unit), i, last)
 
 
@@ -150,14 +150,14 @@ def _measured(tokens: list[Token], words: list[str], n: Number, number_at: dict[
         smaller = number_at.get(last)
         if smaller and unit in ("lb", "kg", "gal") and (second := unit_at(words, smaller.last)) and second[0] in _PARTS[unit]:
             value, last = value + smaller.value * UNITS[second[0]].factor / UNITS[unit].factor, second[1]
-        value, unit, last = _rate(value, unit, words, last, number_at)
+        value, unit, last = as_rate(value, unit, words, last, number_at)
         put("amount", Amount(tidy(value), unit, n.approx), n.first, last)
 
 
 _PARTS = {"lb": ("oz",), "kg": ("g",), "gal": ("qt", "pt")}
 
 
-def _rate(value: float, unit: str, words: list[str], j: int, number_at: dict[int, Number]) -> tuple[float, str, int]:
+def as_rate(value: float, unit: str, words: list[str], j: int, number_at: dict[int, Number]) -> tuple[float, str, int]:
     """A rate brought to one unit: `1/4 tsp per 5 gal` is 0.05 tsp/gal; otherwise the amount as it stands."""
     if j >= len(words) or words[j] not in _PER:
         return value, unit, j
@@ -203,7 +203,8 @@ def _bottles(words: list[str], n: Number, number_at: dict[int, Number], put: Put
     """`28 x 750 ml`, `24 x 0.75`, `two 375s`."""
     j = n.last
     crossed = words[j : j + 1] in (["x"], ["×"], ["*"])
-    size = number_at.get(j + 1) if crossed else number_at.get(j)
+    skipped = j + (words[j : j + 1] == ["of"]) + (words[j : j + 2] == ["of", "the"])
+    size = number_at.get(j + 1) if crossed else number_at.get(skipped)
     if size is None or not float(n.value).is_integer():
         return False
     last = size.last

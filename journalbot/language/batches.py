@@ -66,6 +66,7 @@ class BatchIndex:
         self.terms: dict[int, frozenset[str]] = {}
         self.by_term: dict[str, set[int]] = {}
         self.names = Lexicon()
+        self.named: dict[str, set[int]] = {}
         self._described: dict[int, tuple[object, ...]] = {}
         self.batches: dict[int, Batch] = {}
 
@@ -84,10 +85,11 @@ class BatchIndex:
                 self.by_term.setdefault(term, set()).add(batch.number)
             if batch.name:
                 self.names.add(batch.name.lower(), "name", batch.name.lower())
+                self.named.setdefault(batch.name.lower(), set()).add(batch.number)
 
     def having(self, terms: Iterable[str]) -> set[int]:
-        """The batches that answer to every one of the terms."""
-        sets = [self.by_term.get(t, set()) for t in terms]
+        """The batches that answer to every one of the terms (a word of theirs, or a whole name)."""
+        sets = [self.by_term.get(t, set()) | self.named.get(t, set()) for t in terms]
         return set.intersection(*sets) if sets else set()
 
     def vintage(self, number: int) -> int:
@@ -265,8 +267,7 @@ def _described(
 
 
 def _resolve(terms: list[str], vintage: int | None, age: str, index: BatchIndex) -> BatchRef:
-    names = [t for t in terms if t in index.names]
-    fits = index.having([w for t in terms for w in (t.split() if t in names else (t,)) if w not in _STOP]) if terms else set(index.batches)
+    fits = index.having(terms) if terms else set(index.batches)
     if vintage is not None:
         fits = {n for n in fits if index.vintage(n) == vintage}
     if age and fits:

@@ -175,8 +175,8 @@ FRACTIONS = frozenset(
     }
 )
 
-# Feasts: month and day; or days from Easter Sunday; or (month, weekday, which), -1 for the last. Sources: fixed days are common
-# practice; Thanksgiving and the Mondays of US Code title 5, section 6103; the church's calendar for the rest.
+# Feasts: month and day; or days from Easter Sunday; or (month, weekday, which), -1 for the last. Sources: common
+# practice for the fixed days; US Code title 5, section 6103 for Thanksgiving and the Mondays; the church's calendar.
 FIXED_FEASTS: dict[str, tuple[int, int]] = {
     "new year's day": (1, 1),
     "new years day": (1, 1),

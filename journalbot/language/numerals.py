@@ -95,17 +95,17 @@ def _figure(tokens: Sequence[Token], i: int) -> tuple[Number | None, int]:
         return None, i + 1
     if i + 1 < n:
         after = tokens[i + 1]
-        adjoins = after.start == token.end
+        joined = after.start == token.end
         mark = after.low
-        if adjoins and mark in "/:-." and after.kind == "mark":
+        if joined and mark in "/:-." and after.kind == "mark":
             if mark == "/":
                 return _slashed(tokens, i)
             if (skip := _date_or_ratio(tokens, i, mark)) > i:
                 return None, skip
             if mark == "-" and whole and (mixed := _mixed(tokens, i, i + 2)):
                 return mixed, mixed.last
-        elif (mark in MERIDIEM and (adjoins or _plain(raw, 99) <= 12.59)) or (
-            adjoins and whole and mark[:2] in ORDINAL_ENDS and mark[2:3] in ("", "-")
+        elif (mark in MERIDIEM and (joined or _plain(raw, 99) <= 12.59)) or (
+            joined and whole and mark[:2] in ORDINAL_ENDS and mark[2:3] in ("", "-")
         ):
             return None, i + 2
         elif whole and ((mixed := _mixed(tokens, i, i + 1)) or (mixed := _figure_and_words(tokens, i))):

@@ -91,7 +91,8 @@ def _pair(tokens: list[Token], words: list[str], names: Sequence[Mention], value
     for name in names:
         key = name.value
         behind = next((v for v in values if v.last == name.first or _joined(words, v.last, name.first)), None)
-        if behind and behind.first not in out and _fits(behind, key, words, name, strict=True):
+        ahead = any(v.first in (name.last, name.last + 1) and _fits(v, key, words, name, strict=False) for v in best_after(values, name, words))
+        if behind and not ahead and behind.first not in out and _fits(behind, key, words, name, strict=True):
             out[behind.first] = name
             continue
         limit = min((s for s in starts if s >= name.last), default=len(tokens))
@@ -106,6 +107,11 @@ def _pair(tokens: list[Token], words: list[str], names: Sequence[Mention], value
             if v.kind != "number" or v.first - name.last <= 1:
                 break
     return out
+
+
+def best_after(values: list[Mention], name: Mention, words: list[str]) -> list[Mention]:
+    """Values right behind a quantity's name, with at most a mark or a small word between."""
+    return [v for v in values if v.first == name.last or v.first == name.last + 1 and words[name.last] in (":", "=", "is", "at", "of", "-", "was", "reads")]
 
 
 def _joined(words: list[str], end: int, start: int) -> bool:

@@ -54,8 +54,18 @@ def adjoins(tokens: Sequence[Token], i: int) -> bool:
     return 0 < i < len(tokens) and tokens[i].start == tokens[i - 1].end
 
 
-def number_of(tokens: Sequence[Token], first: int, last: int, value: float, style: str, **more: object) -> Number:
-    return Number(tokens[first].start, tokens[last - 1].end, first, last, value, False, style, **more)  # type: ignore[arg-type]
+def number_of(
+    tokens: Sequence[Token],
+    first: int,
+    last: int,
+    value: float,
+    style: str,
+    decimal_comma_value: float | None = None,
+    figures: tuple[float, float] | None = None,
+) -> Number:
+    """The number that the tokens from `first` up to `last` write."""
+    start, end = tokens[first].start, tokens[last - 1].end
+    return Number(start, end, first, last, value, False, style, decimal_comma_value, figures)
 
 
 def is_int(tokens: Sequence[Token], i: int) -> bool:
