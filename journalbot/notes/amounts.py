@@ -1,6 +1,6 @@
 """Which amount belongs to what: `2 oz med toast french oak cubes`, `K-17, 5g`, `pitched QB1120 in the sauv blanc, 7.5 g`."""
 
-from journalbot.language.amounts import Amount, tidy
+from journalbot.language.amounts import Amount, as_rate, tidy
 from journalbot.language.lexicon import Mention
 from journalbot.language.numerals import Number
 from journalbot.language.text import Text
@@ -21,10 +21,12 @@ def link(text: Text) -> dict[int, Amount]:
     amounts = [m for m in text.mentions if m.kind in ("amount", "number", "percent")]
     out: dict[int, Amount] = {}
     used: set[int] = set()
+    figures = {m.first: m.value for m in amounts if m.kind == "number"}
     for amount in amounts:
         head = _following(text, amount, heads)
         if head and head.first not in out and (value := _as_dose(amount, head)):
-            out[head.first] = value
+            rate, unit, _ = as_rate(value.value, value.unit, text.words, head.last, figures) if value.unit and "/" not in value.unit else (value.value, value.unit, 0)
+            out[head.first] = Amount(tidy(rate), unit, value.approx) if unit != value.unit else value
             used.add(amount.first)
     for amount in amounts:
         if amount.first in used or amount.kind != "amount":

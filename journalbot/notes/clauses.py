@@ -110,6 +110,7 @@ def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause
     inside |= _asides(text, first, last) | {i for i in range(first + 1, last) if text.words[i] == "/" and text.words[i - 1] == "w"}
     dated = {m.first - 1 for m in text.mentions if m.kind == "date"}
     cuts = [i for i in range(first, last) if text.words[i] in _SOFT and i not in inside and not (text.words[i] == "since" and i in dated)]
+    cuts += [i for i in range(first + 1, last) if text.words[i] in _SPEAKERS and i not in inside and text.words[i - 1] not in _BEFORE_SPEAKER and text.words[i - 1] not in _SOFT]
     cuts += [m.first for m in text.mentions if m.kind == "batch" and first < m.first < last and _runs_on(text, first, m)]
     bounds: list[tuple[int, int, str]] = []
     start, joined = first, ""
@@ -161,6 +162,8 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
         return True
     if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(m.kind in ("planned", "denied", "supposed") for m in own):
         return True
+    if any(m.kind == "money" for m in own) and any(m.kind == "money" for m in before):
+        return True
     if any(m.kind == "amount" for m in own) and any(m.kind == "vessel" and _led_into(m, text) for m in own) and any(m.kind in ("vessel", "oak_form") or m.kind == "cue" for m in before):
         return True
     when = ("date", "time")
@@ -174,6 +177,9 @@ def _led_into(vessel: Mention, text: Text) -> bool:
     return bool({"into", "to", "->", "→"}.intersection(text.words[max(0, vessel.first - 2) : vessel.first]))
 
 
+# In a sentence that runs on, "I" or "we" begins something new, unless the words before still hold it.
+_SPEAKERS = {"i", "we", "i'm", "i've", "i'll"}
+_BEFORE_SPEAKER = {"that", "what", "like", "as", "if", "when", "than", "where", "which", "who", "how", "until", "till", "once", "before", "after", "whenever", "all", "wine", "batch", "one", "mead", "time", "day", "then", "thing", "white", "red", "best", "", "should", "did", "do", "can", "am", "was", "have", "had", "could", "would", "said", "says", "think", "guess", "know", "see", "hope"}
 _VERBS_ON = {"is", "are", "was", "were", "has", "have"}
 _SAYING = ("cue", "reading", "amount", "money", "date", "batch", "score", "planned", "denied", "time", "bottles", "times", "number")
 

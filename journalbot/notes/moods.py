@@ -8,7 +8,7 @@ from journalbot.notes.clauses import Clause
 
 _OPENING = 3  # how far into a clause an "if" still governs it
 _CARRIED = {",", "and", "&", "+", "then", "-", "–", "—", "or", "", "/", ":", "(", "plus", "also"}
-_TOLD_LATE = {"noted", "note", "wrote", "write", "log", "logged", "record", "recorded", "mention", "mentioned", "jot", "jotted", "say"}
+_TOLD_LATE = {"noted", "note", "wrote", "write", "log", "logged", "record", "recorded", "mention", "mentioned", "jot", "jotted", "say", "tell", "told"}
 _EACH_DAY = ("both days", "each day", "every day", "each of the", "both times", "all three days", "daily", "each time", "both nights")
 
 
@@ -83,6 +83,10 @@ def _governs(m: Mention, clause: Clause) -> bool:
         return nxt in ("be", "get", "not", "remember", "do", "order", "buy", "check") or any(
             c.kind == "cue" and c.first == m.last and c.value.form == "base" for c in clause.mentions
         )
+    nxt = clause.text.words[m.last : m.last + 2]
+    if nxt[:1] == ["be"] or word.endswith("be"):
+        after = m.last + (nxt[:1] == ["be"])
+        return any(c.first == after and c.value.form == "done" and c.value.kind != "add" for c in clause.of("cue"))
     return True
 
 
@@ -104,7 +108,8 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
             if _heads(clause, own[0]):
                 heading = clause.date
         elif previous and previous.sentence == clause.sentence:
-            clause.date = previous.date if clause.mood != "planned" else today
+            present = clause.has("now", "currently") and bool(clause.of("reading"))
+            clause.date = previous.date if clause.mood != "planned" and not present else today
         elif previous and _carries_on(clause, previous, on):
             clause.date = previous.date
         else:

@@ -152,6 +152,16 @@ def _quantities(value: float, scene: Scene) -> tuple[str, ...]:
     return tuple(q for q, (low, high) in usual.items() if low <= value <= high and q in QUANTITIES)
 
 
+def _days(draft: Draft) -> tuple[str, ...]:
+    """The days of an act done on several (`last Wednesday and again today`)."""
+    found = draft.clause.of("date")
+    words = draft.clause.text.words
+    if draft.kind not in ("stir", "punch_down", "top_up", "degas", "addition", "airlock") or len(found) < 2 or draft.clause.mood != "done":
+        return ()
+    joined = all(set(words[a.last : b.first]) <= {"and", "again", "&", "on", ","} for a, b in zip(found, found[1:], strict=False))
+    return tuple(m.value.iso for m in found) if joined else ()
+
+
 _ONCE = ("fermentation", "malolactic", "press", "crush", "degas", "filter", "chill", "oak_out", "airlock", "end", "stir", "move")
 
 
@@ -163,7 +173,7 @@ def _said_before(entry: Entry, entries: list[Entry]) -> bool:
 def _entries(draft: Draft, batch: int | None, scene: Scene) -> list[Entry]:
     text = scene.text
     start, end = text.tokens[draft.first].start, text.tokens[draft.last - 1].end
-    dates = draft.dates or (draft.clause.date,)
+    dates = draft.dates or _days(draft) or (draft.clause.date,)
     return [Entry(draft.kind, batch, date, dict(draft.fields), draft.clause.time, (start, end), draft.doubt) for date in dates]
 
 

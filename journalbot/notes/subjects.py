@@ -9,6 +9,7 @@ from journalbot.notes.kinds.cellar import role
 _OVER = ("taste", "drink", "give")  # acts on wine that may be in bottles
 _SOURCE_LEADS = {"with", "like", "than", "as", "using", "w", "w/"}
 _COMPARED = {"like", "than", "as", "unlike", "versus", "vs"}
+_IDLE = {"about", "did", "do", "love", "call", "called", "with", "than", "worth", "wrote", "write", "say", "said"}
 _SKIP = {"the", "my", "our", "some", "a", "an", "of", "same", "for", "bit", "more", "last", "that"}
 
 
@@ -224,11 +225,16 @@ class Subjects:
                 return vessels
         if self._given is not None:
             return (self._given,)
-        if clause.of("pronouns") or any(c.of("pronouns") for c in scene.sentence(clause)):
+        if any(self._points(c) for c in scene.sentence(clause)):
             last = scene.cellar.last_spoken
             if last is not None and (draft.kind in _OVER or scene.cellar.batches[last].under_way):
                 return (last,)
         return self._only(draft)
+
+    def _points(self, clause: Clause) -> bool:
+        """Whether a pronoun in the clause stands for a wine: not "telling me about it", "did it"."""
+        words = clause.text.words
+        return any(m.first == 0 or words[m.first - 1] not in _IDLE for m in clause.of("pronouns"))
 
     def _only(self, draft: Draft) -> tuple[int, ...] | Ask:
         cellar = self.scene.cellar

@@ -55,16 +55,21 @@ def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added
     base = scene.started is not None and any(f.first <= m.first < f.last for f in clause.of("fruit", "variety")) and clause.first in scene.start_clauses and m.value in ("honey", "raisins")
     if base and m.value == "honey":
         return False
-    if clause.has(*_DESCRIBED) and dose is None:
+    if clause.has(*_DESCRIBED) and dose is None or clause.cues("top_up") and {"with", "w", "using"} & set(clause.text.words[max(clause.first, m.first - 6) : m.first]):
         return False
-    topping = clause.cues("top_up")
-    if topping and m.value in ("water", "brandy", "vodka") and clause.of("airlock"):
-        return False
+    if m.value == "water" and scene.started is not None and clause.first in scene.start_clauses and _made_up(m, clause):
+        return True
     if dose is not None:
         return not (m.value == "sulfur dioxide" and clause.has("free", "total")) and not (clause.of("airlock") and not added)
     if spelling in WEAK_MATERIALS and not added:
         return _listed(clause, scene, m)
     return added and not clause.of("airlock") or _listed(clause, scene, m) or _goes_in(m, clause) or _by_itself(m, clause) and scene.started is not None
+
+
+def _made_up(m: Mention, clause: Clause) -> bool:
+    """`sugar and water to make 5 gallons`, `made up to 14 L with water`."""
+    words = clause.text.words
+    return words[m.last : m.last + 1] == ["to"] or words[m.last : m.last + 2] == ["up", "to"] or words[m.first - 1 : m.first] == ["with"] and clause.has("made", "up", "topped", "brought")
 
 
 def _goes_in(m: Mention, clause: Clause) -> bool:

@@ -7,6 +7,7 @@ from journalbot.language.lexicon import Mention
 from journalbot.language.numerals import Number
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
+from journalbot.vocabulary.descriptors import FAULTS
 from journalbot.vocabulary.people import OCCASIONS, PEOPLE
 
 _BOTTLE_WORDS = {"bottle", "bottles", "btl", "btls", "botles"}
@@ -226,7 +227,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
     bottles = bool(_bottle_amounts(clause)) or not _BOTTLE_WORDS.isdisjoint(words)
     drink = [c for c in clause.cues("drink") if c.value.form == "done"]
     give = [c for c in clause.cues("give") if c.value.form == "done"]
-    counted = bottles or bool(_count_refs(clause))
+    counted = bottles or bool(_count_refs(clause)) or any(n.first == c.last and n.value.style in ("figure", "words") for c in (*drink, *give) for n in clause.of("number"))
     if give and (counted or _receiver(clause, scene) and any(c.value.detail != "weak" for c in give)) and _receiver(clause, scene) and not clause.of("vessel"):
         if any(c.value.detail != "weak" for c in give) or _person(clause, scene) or bottles:
             return "give"
@@ -361,6 +362,9 @@ def _reason(cue: Mention, clause: Clause, scene: Scene) -> str | None:
     for k in range(cue.last, clause.last):
         if words[k] in _REASON_LEADS:
             return _trim(text.slice(k + 1, clause.last))
+    fault = next((d for d in clause.of("descriptor") if d.first >= cue.last and d.value in FAULTS), None)
+    if fault is not None:
+        return text.slice(fault.first, fault.last)
     comma = next((k for k in range(clause.last - 1, cue.last - 1, -1) if words[k] in (",", "-", "–", "—", "(")), None)
     if comma is not None and comma + 1 < clause.last:
         return _trim(text.slice(comma + 1, clause.last))

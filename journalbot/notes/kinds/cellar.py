@@ -53,6 +53,8 @@ def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
         campden = any(m.value == "campden tablet" for m in clause.of("material"))
         return not campden and form != "noun" and not (form == "base" and before in ("the", "a", "this", "to", "last", "during", "of", "after", "before", "at", "for"))
     if kind == "press":
+        if "down" in words[cue.last : cue.last + 4]:
+            return False
         if form == "ing" and before in ("the", "of", "after", "before", "from", "for", "since") or form == "base" and before in ("the", "a", "my", "his", "to", "that", "of", "our", "new", "on"):
             return False
         return not clause.has(*_NOT_PRESSED)
@@ -65,6 +67,8 @@ def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
     if kind == "chill":
         return form != "base" or before in ("to", "for", "cold", "")  or cue.last - cue.first > 1
     if kind == "punch_down":
+        if detail == "down":
+            return form == "done" and "down" in words[cue.last : cue.last + 4] and not clause.of("vessel", "place")
         if detail == "" and cue.last - cue.first == 1 and words[cue.first] in ("punched", "punch", "punching", "plunged", "plunge", "plunging"):
             return clause.has("cap", "down", "skins", "it", "must") or bool(clause.of("times")) or words[cue.first] in ("plunged", "plunging")
         return True
@@ -110,6 +114,12 @@ def role(vessel: Mention, clause: Clause) -> str:
         return "to"
     if lead in ("from", "off", "emptied") or lead == "of" and i and words[i - 1] == "out":
         return "from"
+    if any(c.last == i + 1 and c.value.detail != "weak" for c in clause.cues("rack")) and any(v.first > vessel.last for v in clause.of("vessel")):
+        return "from"
+    if lead == "and" and any(v.last == i and role(v, clause) == "from" for v in clause.of("vessel")):
+        return "from"
+    if lead == "and" and any(v.last == i and role(v, clause) == "to" for v in clause.of("vessel")):
+        return "to"
     nxt = words[vessel.last] if vessel.last < len(words) else ""
     if nxt in ("->", "→", "=>", ">") or nxt == "to" and any(v.first - vessel.last <= 3 and v.first > vessel.last for v in clause.of("vessel")):
         return "from"

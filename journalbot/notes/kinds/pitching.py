@@ -8,14 +8,13 @@ from journalbot.notes.draft import Draft, Scene, amount_fields
 from journalbot.language.amounts import Amount
 
 _YEAST_WORDS = {"yeast", "strain", "starter", "packet", "packets", "sachet", "packs", "pack", "pkt"}
-_MALO = {"ml", "mlf", "malo", "malolactic", "mlb", "bacteria", "culture", "bugs"}
 _PLAIN = {"the", "a", "some", "of", "it", "its", "my", "our", "with", "dry", "fresh", "new", "more", "same", "yeast", "on", "in", "into", "at", "to", "and", "this", "that", "another", "last", "rehydrated", "half", "full", "whole", "both", "onto", "over", "for", "was", "is", "using", "used", "using", "went", "goes"}
 _KINDS_OF_YEAST = {"champagne", "wild", "native", "bread", "baker's", "bakers", "ale", "wine", "mead", "cider", "killer", "natural", "indigenous", "sherry", "general", "purpose"}
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """One pitch a clause, where yeast goes into a wine."""
-    if clause.mood in ("planned", "denied", "told", "asked", "supposed") or _malolactic(clause, scene) or clause.of("money"):
+    if clause.mood in ("planned", "denied", "told", "asked", "supposed") or _malolactic(clause) or clause.of("money"):
         return
     strong = clause.cues("pitch")
     strong = [c for c in strong if c.value.detail != "weak" or _speaks_of_yeast(clause)]
@@ -45,8 +44,8 @@ def _speaks_of_yeast(clause: Clause) -> bool:
     return clause.has(*_YEAST_WORDS) or bool(clause.of("code"))
 
 
-def _malolactic(clause: Clause, scene: Scene) -> bool:
-    return clause.has(*_MALO) and not clause.has("yeast")
+def _malolactic(clause: Clause) -> bool:
+    return bool(clause.cues("malolactic")) and not clause.has("yeast")
 
 
 def _culture(m: Mention, clause: Clause, scene: Scene) -> bool:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from journalbot.language.amounts import tidy
 from journalbot.language.lexicon import Mention
 from journalbot.language.readings import Reading
 from journalbot.notes.clauses import Clause
@@ -38,6 +39,23 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         yield draft
     yield from _left(clause, scene)
     yield from _same_again(clause, scene)
+    yield from _room_bare(clause, scene)
+
+
+def _room_bare(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """`the pantry is 58`, `its 74 in the kitchen`: a room's temperature without a unit."""
+    words = clause.text.words
+    low, high = (30, 110) if scene.settings.units == "us" else (-5, 45)
+    if clause.mood != "done":
+        return
+    for n in clause.of("number"):
+        if n.value.style not in ("figure", "words") or not low <= n.value.value <= high:
+            continue
+        before = next((p for p in clause.of("place") if p.last <= n.first and set(words[p.last : n.first]) <= {"is", "at", "was", "sits", "holding", "down", "to", "up", "about", "around", "steady"} and p.last < n.first), None)
+        after = words[n.first - 1] in ("its", "it's", "is") and any(p.first - n.last in (1, 2) and words[n.last] == "in" for p in clause.of("place"))
+        if before is not None and n.last == clause.last or after:
+            fields = {"quantity": "temperature", "value": tidy(n.value.value), "unit": "F" if scene.settings.units == "us" else "C"}
+            yield Draft("reading", clause, n.first, n.last, fields, needs="none")
 
 
 def _same_again(clause: Clause, scene: Scene) -> Iterator[Draft]:

@@ -9,7 +9,7 @@ from journalbot.notes.kinds.cellar import role
 from journalbot.vocabulary.fruits import FORMS_OF_BASE
 from journalbot.vocabulary.units import UNITS
 
-_FORM_WORDS = {w for spellings in FORMS_OF_BASE.values() for s in spellings for w in s.split()}
+_FORM_WORDS = {s for spellings in FORMS_OF_BASE.values() for s in spellings if " " not in s}
 _QUALITIES = {"fresh", "frozen", "wild", "red", "white", "black", "ripe", "unpasteurised", "unpasteurized", "pressed", "bought", "raw", "heather", "clover", "local", "orange", "wildflower", "pink", "green", "yellow", "tart", "sour", "super", "old", "vine", "sweet", "cooking", "eating", "windfall", "crab", "tinned", "dried", "real"}
 _CAME = {"came", "arrived", "in", "picked", "harvest", "harvested", "here", "delivered", "collected", "fetched", "home", "got", "brought", "day", "bought"}
 _MADE_OF = ("fruit", "variety")

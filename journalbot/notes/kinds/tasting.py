@@ -74,7 +74,7 @@ def _begins(clause: Clause, scene: Scene) -> bool:
     marked = any(c.of("score") for c in _goes_on(clause, scene))
     listed = len(described) + sum(len(_described(c, scene)) for c in _goes_on(clause, scene)) >= 2
     tasted = any(_tasted(c) for c in before)
-    return drunk and (listed or marked) or marked and listed or tasted and bool(clause.of("batch")) and listed or tasted and listed
+    return drunk or marked and listed or tasted and (bool(clause.of("batch")) or listed)
 
 
 def _continued(clause: Clause, before: list[Clause], scene: Scene) -> bool:
@@ -109,7 +109,8 @@ def _as_descriptor(clause: Clause) -> bool:
 
 def _described(clause: Clause, scene: Scene) -> list[Mention]:
     own = [m for m in clause.of("batch") if not _as_descriptor(clause)]
-    return [m for m in clause.of("descriptor") if not any(b.first <= m.first < b.last for b in own) and not any(x.first <= m.first < x.last for x in clause.of("vessel", "material", "closure", "date") if x.kind != "material" or clause.of("amount"))]
+    eaten = {i for m in clause.of("descriptor") for i in range(m.first, m.last) if {"with", "w", "for", "over"} & set(clause.text.words[max(clause.first, m.first - 3) : m.first])} if any(read_drinking(clause, scene)) else set()
+    return [m for m in clause.of("descriptor") if m.first not in eaten and not any(b.first <= m.first < b.last for b in own) and not any(x.first <= m.first < x.last for x in clause.of("vessel", "material", "closure", "date") if x.kind != "material" or clause.of("amount"))]
 
 
 def _descriptors(clause: Clause, scene: Scene) -> list[str]:

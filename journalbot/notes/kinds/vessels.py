@@ -35,6 +35,47 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         waiting = []
 
 
+def read_named(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """`Hank is 6 gallons`, `named them Pip and Squeak they hold 1 gallon each`: vessels called by a proper name."""
+    if clause.mood in ("planned", "told", "asked", "supposed"):
+        return
+    text = scene.text
+    words = text.words
+    for m in clause.of("amount"):
+        if m.value.unit not in ("gal", "L", "ml", "qt"):
+            continue
+        i = m.first - 1
+        while i >= clause.first and (words[i] in _SAYS or words[i] in ("carboys", "carboy", "demijohns", "buckets", "jugs", "vessels", "they", "she", "he", "and", "which", "that", "each")):
+            i -= 1
+        said = set(words[i + 1 : m.first]) & {"is", "are", "holds", "hold", "takes", "capacity"}
+        last = i + 1
+        names: list[tuple[int, int]] = []
+        while i >= clause.first and said:
+            first = i
+            while first >= clause.first and _proper(first, scene):
+                first -= 1
+            if first == i:
+                break
+            names.insert(0, (first + 1, i + 1))
+            if first >= clause.first and words[first] in ("and", "&", ",") and first - 1 >= clause.first and _proper(first - 1, scene):
+                i = first - 1
+            else:
+                break
+        for a, b in names:
+            if b <= last:
+                fields: dict[str, object] = {"name": text.slice(a, b), "capacity": m.value.value, "unit": m.value.unit}
+                yield Draft("vessel", clause, a, b, fields, needs="none")
+
+
+def _proper(i: int, scene: Scene) -> bool:
+    """A word with a capital that no vocabulary explains, as a pet name has."""
+    token = scene.text.tokens[i]
+    if token.kind != "word" or not token.text[:1].isupper() or token.text.isupper() and len(token.text) > 1:
+        return False
+    known = [m for m in scene.text.mentions if m.first <= i < m.last and m.kind in ("batch", "stranger", "variety", "fruit", "vessel", "date", "quantity", "material", "reading", "pronouns")]
+    return not known and token.low not in ("i", "the", "my", "our", "it", "they", "this", "that", "and")
+
+
 def _in_brackets(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """`carboy 4 (borrowed, also 5 gal)`: a size in brackets straight after a vessel."""
     words = clause.text.words
