@@ -37,13 +37,14 @@ IRREGULAR: dict[str, tuple[str, ...]] = {
 }
 
 VERBS: tuple[tuple[str, str, tuple[str, ...]], ...] = (
-    ("rack", "", ("rack", "siphon", "syphon", "transfer", "re-rack", "rerack")),
+    ("rack", "", ("rack", "wrack", "siphon", "syphon", "transfer", "re-rack", "rerack")),
     ("rack", "weak", ("run", "decant", "go", "move", "pump", "drain", "put", "divide", "split", "pour", "empty", "get")),
     ("pitch", "", ("pitch", "inoculate", "repitch", "re-pitch", "innoculate", "inocculate")),
     ("pitch", "weak", ("sprinkle", "rehydrate", "dust")),
-    ("press", "", ("press", "basket-press")),
+    ("press", "", ("press", "basket-press", "squeeze")),
     ("crush", "", ("crush", "destem", "de-stem", "stomp", "tread", "mill", "mash", "destalk", "squash", "foot-tread", "macerate")),
     ("punch_down", "", ("punch", "plunge", "pd", "pump-over")),
+    ("punch_down", "down", ("push", "poke", "press")),
     ("degas", "", ("degas", "de-gas", "degass")),
     ("filter", "", ("filter",)),
     ("stir", "lees", ("stir", "rouse", "swirl", "mix")),

@@ -37,10 +37,10 @@ def _bought(clause: Clause, scene: Scene) -> bool:
 
 def _outermost(clause: Clause) -> list[Mention]:
     """Materials of the clause that are not part of a reading, a vessel's name or a longer word for something else."""
-    hard = [m for m in clause.mentions if m.kind in ("reading", "vessel", "batch", "quantity") and m.kind != "batch"]
+    hard = [m for m in clause.mentions if m.kind in ("reading", "vessel", "quantity")]
     out: list[Mention] = []
     for m in sorted(clause.of("material"), key=lambda m: m.first - m.last):
-        if any(h.first <= m.first < h.last for h in hard) or any(o.first <= m.first < o.last for o in out):
+        if any(h.first <= m.first and h.last >= m.last for h in hard) or any(o.first <= m.first < o.last for o in out):
             continue
         out.append(m)
     return sorted(out, key=lambda m: m.first)

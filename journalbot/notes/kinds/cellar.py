@@ -345,7 +345,8 @@ def read_blend(clause: Clause, scene: Scene) -> Iterator[Draft]:
     whole = [c for c in scene.sentence(clause)]
     if not done(clause) or not cues:
         return
-    refs = [m for c in whole for m in c.of("batch")]
+    here = [clause] if len(clause.of("batch")) > 1 else whole
+    refs = [m for c in here for m in c.of("batch")]
     into = [m for m in refs if _into(m, clause)]
     parts: list[dict[str, object]] = []
     for m in refs:

@@ -11,7 +11,7 @@ from journalbot.vocabulary.units import UNITS
 
 _FORM_WORDS = {s for spellings in FORMS_OF_BASE.values() for s in spellings if " " not in s}
 _QUALITIES = {"fresh", "frozen", "wild", "red", "white", "black", "ripe", "unpasteurised", "unpasteurized", "pressed", "bought", "raw", "heather", "clover", "local", "orange", "wildflower", "pink", "green", "yellow", "tart", "sour", "super", "old", "vine", "sweet", "cooking", "eating", "windfall", "crab", "tinned", "dried", "real"}
-_CAME = {"came", "arrived", "in", "picked", "harvest", "harvested", "here", "delivered", "collected", "fetched", "home", "got", "brought", "day", "bought"}
+_CAME = {"came", "arrived", "picked", "harvest", "harvested", "delivered", "collected", "fetched", "brought", "bought", "gathered", "foraged"}
 _MADE_OF = ("fruit", "variety")
 _NAMED = ("call it", "called it", "calling it", "call this", "named it", "name it", "christened", "calling this", "going to call it", "named", "dubbed", "nicknamed", "i'll call it")
 _NOT_VESSEL_UNITS = {"tsp", "tbsp", "cup", "fl oz", "ml"}
@@ -68,7 +68,8 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
     sentence = scene.sentence(clause)
     made_of = [m for m in clause.of(*_MADE_OF) if not _part_of_other(m, clause)]
     starts = [c for c in clause.cues("start")]
-    fits = [n for m in clause.of("batch") for n in m.value.fits if scene.cellar.batches[n].under_way]
+    so_far = [c for c in scene.clauses if c.first <= clause.first]
+    fits = [n for c in so_far for m in c.of("batch") for n in m.value.fits if scene.cellar.batches[n].under_way]
     volume = [m for c in sentence for m in c.of("amount") if m.value.unit in ("gal", "L", "qt")]
     words = set(clause.words())
     if clause.cues("top_up", "taste", "drink", "give", "bottle", "blend", "rack") and not starts:
@@ -86,7 +87,7 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
     worked = any(c.cues("crush", "press") for c in here)
     housed = any(c.of("vessel") for c in here)
     litres = any(m.value.unit in ("gal", "L") for c in here for m in c.of("amount"))
-    came = bool(_CAME & words) or bool(clause.cues("harvest"))
+    came = bool(_CAME & words) or bool(clause.cues("harvest")) or any(scene.text.words[m.last : m.last + 1] == ["in"] and m.last + 1 == clause.last for m in made_of)
     too = "too" in words or "wine" in words
     return came and (worked or housed) and (litres or housed) or too and litres and housed or worked and litres and housed and not fits
 

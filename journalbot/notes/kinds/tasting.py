@@ -70,11 +70,12 @@ def _begins(clause: Clause, scene: Scene) -> bool:
     if not described or any(w in _SMELL for w in clause.words()):
         return False
     # "kit red w burgers. cherry, kinda thin, 5/10": words after a bottle opened or filled, or of a wine named, and a mark to follow
-    drunk = any(c.mood == "done" and (c.cues("bottle") or any(read_drinking(c, scene))) for c in [*before[-3:], clause])
+    drunk = any(c.mood == "done" and any(d.kind == "drink" for d in read_drinking(c, scene)) for c in [*before[-3:], clause])
+    filled = any(c.mood == "done" and c.cues("bottle") for c in [*before[-3:], clause])
     marked = any(c.of("score") for c in _goes_on(clause, scene))
     listed = len(described) + sum(len(_described(c, scene)) for c in _goes_on(clause, scene)) >= 2
     tasted = any(_tasted(c) for c in before)
-    return drunk or marked and listed or tasted and (bool(clause.of("batch")) or listed)
+    return drunk or filled and listed or marked and listed or tasted and (bool(clause.of("batch")) or listed)
 
 
 def _continued(clause: Clause, before: list[Clause], scene: Scene) -> bool:
@@ -90,7 +91,7 @@ def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
         strange = c.of("reading", "money", "amount", "vessel", "code") or any(
             x.value.kind not in ("taste", "fermentation", "add", "oak_out", "move", "drink") or x.value.kind in ("add", "oak_out", "move", "drink") and x.value.form == "done" and x.last - x.first > 0 and not x.value.detail == "weak" for x in c.of("cue")
         )
-        if strange and not c.of("score") or c.of("batch") and not _as_descriptor(c) or c.mood in ("planned", "asked"):
+        if strange and not c.of("score") or c.of("batch") or c.mood in ("planned", "asked"):
             break
         if c.sentence - clause.sentence > 2 or not (_described(c, scene) or c.of("score") or c.sentence == clause.sentence and c.last - c.first <= _MAX_WORDS and c.joined_by in _GLUE):
             break
@@ -102,14 +103,9 @@ def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
     return out
 
 
-def _as_descriptor(clause: Clause) -> bool:
-    """"Cherry" and "honey" in a list of tasting words are no batches."""
-    return all(any(d.first <= b.first and b.last <= d.last for d in clause.of("descriptor")) for b in clause.of("batch")) and clause.last - clause.first <= _MAX_WORDS and not clause.has("has", "is", "was", "had")
-
-
 def _described(clause: Clause, scene: Scene) -> list[Mention]:
-    own = [m for m in clause.of("batch") if not _as_descriptor(clause)]
-    eaten = {i for m in clause.of("descriptor") for i in range(m.first, m.last) if {"with", "w", "for", "over"} & set(clause.text.words[max(clause.first, m.first - 3) : m.first])} if any(read_drinking(clause, scene)) else set()
+    own = clause.of("batch")
+    eaten = {i for m in clause.of("descriptor") for i in range(m.first, m.last) if {"with", "w", "for", "over"} & set(clause.text.words[max(clause.first, m.first - 3) : m.first])} if any(d.kind == "drink" for d in read_drinking(clause, scene)) else set()
     return [m for m in clause.of("descriptor") if m.first not in eaten and not any(b.first <= m.first < b.last for b in own) and not any(x.first <= m.first < x.last for x in clause.of("vessel", "material", "closure", "date") if x.kind != "material" or clause.of("amount"))]
 
 
@@ -117,7 +113,7 @@ def _descriptors(clause: Clause, scene: Scene) -> list[str]:
     """The tasting words of a clause, as written, without what only shades them."""
     text = clause.text
     words = text.words
-    skip = {i for m in clause.mentions if m.kind in ("score", "date", "time", "vessel", "number", "amount") or m.kind == "batch" and not _as_descriptor(clause) or m.kind == "cue" and m.value.kind in ("taste", "drink", "bottle", "give", "oak_out") for i in range(m.first, m.last)}
+    skip = {i for m in clause.mentions if m.kind in ("score", "date", "time", "vessel", "number", "amount") or m.kind == "batch" or m.kind == "cue" and m.value.kind in ("taste", "drink", "bottle", "give", "oak_out") for i in range(m.first, m.last)}
     described = _described(clause, scene)
     out: list[str] = []
     run: list[int] = []

@@ -8,6 +8,7 @@ from journalbot.notes.draft import Draft, Scene
 from journalbot.vocabulary.units import UNITS
 
 _SAYS = {"holds", "hold", "takes", "is", "are", "=", ":", "capacity", "of", "the", "a", "an", "about", "exactly", "really", "actually", "will", "only", ",", "(", "borrowed", "also", "new", "both", "all", "at", "it", "can", "to", "brim", "max", "roughly", "just", "total", "full", "my"}
+_NAME_REACH = 14  # tokens between a vessel's pet name and its size
 _NOT = {"in", "into", "from", "of", "->", "to", "left", "fill", "filled", "still"}
 
 
@@ -45,19 +46,20 @@ def read_named(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if m.value.unit not in ("gal", "L", "ml", "qt"):
             continue
         i = m.first - 1
-        while i >= clause.first and (words[i] in _SAYS or words[i] in ("carboys", "carboy", "demijohns", "buckets", "jugs", "vessels", "they", "she", "he", "and", "which", "that", "each")):
+        begin = max(0, m.first - _NAME_REACH)
+        while i >= begin and (words[i] in _SAYS or words[i] in ("carboys", "carboy", "demijohns", "buckets", "jugs", "vessels", "they", "she", "he", "and", "which", "that", "each")):
             i -= 1
         said = set(words[i + 1 : m.first]) & {"is", "are", "holds", "hold", "takes", "capacity"}
         last = i + 1
         names: list[tuple[int, int]] = []
-        while i >= clause.first and said:
+        while i >= begin and said:
             first = i
-            while first >= clause.first and _proper(first, scene):
+            while first >= begin and _proper(first, scene):
                 first -= 1
             if first == i:
                 break
             names.insert(0, (first + 1, i + 1))
-            if first >= clause.first and words[first] in ("and", "&", ",") and first - 1 >= clause.first and _proper(first - 1, scene):
+            if first >= begin and words[first] in ("and", "&", ",") and first - 1 >= begin and _proper(first - 1, scene):
                 i = first - 1
             else:
                 break
