@@ -223,6 +223,7 @@ def _described(
     "a new one" and "the 2021" go on from."""
     at = {n.first: n for n in numbers}
     first, vintage, age, terms = i, None, "", []
+    ends: list[int] = []
     j = i
     while j < len(words) and j not in used:
         if (found := _relative_year(words, j, year)) or (found := _year_at(words, j, at, tokens)):
@@ -241,6 +242,7 @@ def _described(
             head = heads[j]
             terms.append(head.value[0] if head.kind in _HEADS else head.value)
             j = head.last
+            ends.append(j)
         elif terms and words[j] in _ABSORBED and words[j] not in ("bottle", "bottles"):
             j += 1
         else:
@@ -263,6 +265,12 @@ def _described(
             elif found := _year_at(words, j + 1, at, tokens):
                 vintage, j = found
     ref = _resolve(terms, vintage, age, index)
+    while not ref.fits and len(ends) > 1 and j == ends[-1]:
+        # "Purple Toes cherry and earthy": the name, and then what it tastes of
+        ends.pop()
+        shorter = _resolve(terms[: len(ends)], vintage, age, index)
+        if shorter.fits:
+            ref, j = shorter, ends[-1]
     return Mention("batch" if ref.fits else "stranger", ref, first, j, tokens[first].start, tokens[j - 1].end)
 
 

@@ -42,7 +42,7 @@ def as_gravity(n: Number, tokens: Sequence[Token], named: bool) -> float | None:
         decimals = len(text.replace(",", ".").partition(".")[2]) if text else 3
         return tidy(value) if decimals >= 3 or (decimals == 2 and value != 1) or named else None
     whole = n.value
-    if float(whole).is_integer() and (1000 <= whole <= 1180 and not n.approx or named and 975 <= whole < 1000):
+    if float(whole).is_integer() and (1000 <= whole <= 1180 and not n.approx or (named or n.style == "dictated") and 975 <= whole < 1000):
         return tidy(whole / 1000)
     return None
 

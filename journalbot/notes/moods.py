@@ -40,7 +40,7 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
         return "denied"
     if planned:
         return "planned"
-    if denied:
+    if denied and not _after_act(denied[0], clause):
         return "denied"
     if _future(clause, on):
         return "planned"
@@ -65,6 +65,12 @@ def _told_to(clause: Clause, on: datetime.date) -> bool:
             ahead = datetime.date.fromisoformat(m.value.future_iso) - on
             return ahead < back
     return False
+
+
+def _after_act(denied: Mention, clause: Clause) -> bool:
+    """`pitched one packet of TL-22 no sulfite this time`: what is denied comes after what was done."""
+    strong = [c for c in clause.of("cue") if c.value.form == "done" and c.value.detail != "weak" and c.value.kind not in ("add", "vessel", "fermentation")]
+    return any(c.last < denied.first for c in strong)
 
 
 def _ends_asked(clause: Clause) -> bool:

@@ -67,9 +67,12 @@ class Subjects:
         if draft.ref is not None:
             return self._narrow(draft.ref, draft.kind)
         refs = self._references(clause)
+        each = list(dict.fromkeys(self.spoken))
+        if draft.kind == "addition" and len(each) > 1 and any(m.first >= draft.last for m in clause.of("both")):
+            return tuple(each)
         if refs:
             return self._several(refs, draft)
-        if clause.of("both") and len(each := list(dict.fromkeys(self.spoken))) > 1:
+        if clause.of("both") and len(each) > 1:
             return tuple(each[-2:]) if clause.has("both", "two") else tuple(each)
         vessels = self._by_vessel(clause, draft)
         if vessels:

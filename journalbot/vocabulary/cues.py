@@ -5,7 +5,7 @@ PLANNED: tuple[str, ...] = (
     "need to", "needs to", "needs", "have to", "has to", "gotta", "should", "going to", "gonna", "will", "i'll", "ill", "we'll", "it'll",
     "plan to", "plan is to", "planning to", "plan", "remind me", "reminder", "note to self", "todo", "to do", "to-do", "must", "want to", "wanna", "intend to", "hope to", "hoping to",
     "thinking of", "might", "let's", "lets", "aim to", "aiming to", "don't forget", "dont forget", "remember to", "ought to", "time to", "mean to",
-    "ready to", "would like to", "about to", "supposed to", "next job", "next up", "i'd like to", "shall", "waiting to", "wait to", "expect to", "won't", "to be",
+    "ready to", "would like to", "about to", "supposed to", "next job", "next up", "i'd like to", "shall", "waiting to", "wait to", "expect to", "won't",
     "must remember", "jobs", "not to forget", "must not forget", "mustn't forget", "later i", "try to",
 )
 # Not done.

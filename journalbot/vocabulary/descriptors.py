@@ -67,7 +67,7 @@ DESCRIPTORS: frozenset[str] = frozenset({
     "maple syrup", "nutty", "nuts", "almond", "almonds", "bitter almond", "marzipan", "hazelnut", "hazelnuts", "walnut",
     "walnuts", "chestnut", "pecan", "coconutty", "honey", "honeyed", "beeswax", "wax", "waxy", "syrup", "syrupy",
     "sugary", "creme brulee", "crème brûlée", "custard", "pastry", "brioche", "bread", "bready", "bread dough",
-    "doughy", "yeasty", "yeast", "leesy", "lees", "biscuit", "biscuity", "cookie", "cream", "creamy", "butter",
+    "doughy", "yeasty", "yeast", "leesy", "lees", "biscuit", "biscuity", "cookie", "cream", "creamy", "young", "immature", "butter",
     "buttery", "popcorn", "cheesy", "yogurt", "yoghurt", "milky", "malt", "malty", "rum", "rummy", "porty", "port-like",
     "madeirized", "bourbon", "whisky", "whiskey", "brandy",
     # earth, mineral and animal

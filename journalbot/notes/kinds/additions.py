@@ -47,7 +47,8 @@ def _outermost(clause: Clause) -> list[Mention]:
 
 
 def _denied(m: Mention, clause: Clause) -> bool:
-    return clause.mood == "denied" and any(d.first < m.first for d in clause.of("denied"))
+    near = any(0 <= m.first - d.last < 3 and clause.text.words[d.first] in ("no", "without", "not", "skipped") for d in clause.of("denied"))
+    return near or clause.mood == "denied" and any(d.first < m.first for d in clause.of("denied"))
 
 
 def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added: bool) -> bool:

@@ -53,7 +53,7 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
     if scene.started is not None and (not item or not _names_goods(lo, hi, clause)):
         item = _start_item(scene) or item
     if item:
-        fields["item"] = item
+        fields["item"] = next((m.value for m in clause.of("material") if item and clause.text.slice(m.first, m.last) == item), item)
     if count is not None:
         fields["count"] = count
         if unit:
@@ -113,7 +113,8 @@ def _noun_before_end(clause: Clause) -> tuple[int, int]:
 
 def _strip(lo: int, hi: int, clause: Clause) -> tuple[int, int]:
     words = clause.text.words
-    while lo < hi and (words[lo] in _LEADING or any(d.first <= lo < d.last for d in clause.of("date", "time")) or clause.text.tokens[lo].kind == "mark" and words[lo] != "#"):
+    counted = {m.first for m in clause.of("amount", "number")}
+    while lo < hi and lo not in counted and (words[lo] in _LEADING or any(d.first <= lo < d.last for d in clause.of("date", "time")) or clause.text.tokens[lo].kind == "mark" and words[lo] != "#"):
         lo += 1
     while hi > lo and (words[hi - 1] in _TRAILING or clause.text.tokens[hi - 1].kind == "mark"):
         hi -= 1

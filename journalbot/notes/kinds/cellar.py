@@ -41,6 +41,10 @@ def read_acts(clause: Clause, scene: Scene) -> Iterator[Draft]:
             yield Draft(kind, clause, cue.first, cue.last)
     if not seen and (carried := _carried_times(clause, scene)):
         yield carried
+    before = scene.clause_before(clause)
+    if not seen and before and "again" in clause.words() and clause.own_date and not clause.of("cue", "reading"):
+        for draft in read_acts(before, scene):
+            yield Draft(draft.kind, clause, clause.first, clause.last, dict(draft.fields))
 
 
 def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
@@ -111,6 +115,8 @@ def role(vessel: Mention, clause: Clause) -> str:
         return "to"
     lead = words[i] if i >= clause.first else ""
     if lead in ("into", "onto", "->", "→", "=>", ">", "to"):
+        return "to"
+    if lead == "in" and i and words[i - 1] == "back" and clause.cues("rack"):
         return "to"
     if lead in ("from", "off", "emptied") or lead == "of" and i and words[i - 1] == "out":
         return "from"

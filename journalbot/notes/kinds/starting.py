@@ -110,10 +110,13 @@ def base_of(scene: Scene) -> list[str]:
     out: list[str] = []
     last = -1
     for c in scene.clauses:
-        if c.first not in scene.start_clauses or c.mood == "planned" or c.cues("taste"):
+        if c.first not in scene.start_clauses or c.mood == "planned" or any(x.value.detail != "weak" for x in c.cues("taste")):
             continue
         for m in sorted(c.of(*_MADE_OF), key=lambda m: (m.first, -m.last)):
-            if m.first < last or _part_of_other(m, c) or _is_addition(m, c, scene) or _only_name(m, c):
+            if m.first < last or _part_of_other(m, c) or _only_name(m, c):
+                continue
+            if _is_addition(m, c, scene):
+                last = m.last
                 continue
             first, end = m.first, m.last
             while first - 1 >= c.first and text.words[first - 1] in _QUALITIES:

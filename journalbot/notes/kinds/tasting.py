@@ -103,9 +103,18 @@ def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
     return out
 
 
+def _with_food(m: Mention, clause: Clause) -> bool:
+    """`opened 2 rieslings with apple pie`: what was eaten is no taste of the wine."""
+    words = clause.text.words
+    i = m.first - 1
+    while i > clause.first and words[i] in ("the", "a", "some", "my", "roast", "our"):
+        i -= 1
+    return words[i] in ("with", "w", "for", "over") and bool(clause.cues("drink")) and not any(d.last == i for d in clause.of("descriptor"))
+
+
 def _described(clause: Clause, scene: Scene) -> list[Mention]:
     own = clause.of("batch")
-    eaten = {i for m in clause.of("descriptor") for i in range(m.first, m.last) if {"with", "w", "for", "over"} & set(clause.text.words[max(clause.first, m.first - 3) : m.first])} if any(d.kind == "drink" for d in read_drinking(clause, scene)) else set()
+    eaten = {m.first for m in clause.of("descriptor") if _with_food(m, clause)}
     return [m for m in clause.of("descriptor") if m.first not in eaten and not any(b.first <= m.first < b.last for b in own) and not any(x.first <= m.first < x.last for x in clause.of("vessel", "material", "closure", "date") if x.kind != "material" or clause.of("amount"))]
 
 
