@@ -109,6 +109,7 @@ class Batch:
     pitched: str | None = None  # date of the first pitch
     finished: str | None = None  # date fermentation was called finished
     pressed: str | None = None  # date
+    malolactic: str | None = None  # "started" or "finished"
     gravity: float | None = None  # last SG read
     gravity_on: str | None = None
     bottled: str | None = None  # date of the last bottling

@@ -9,7 +9,7 @@ from journalbot.journal.vessel_names import split_vessels, vessel_key
 from journalbot.model import Batch, Entry, Held
 from journalbot.vocabulary.units import UNITS
 
-FOLD = 1  # raised whenever a fold of the same entries gives something else: projections are then made anew
+FOLD = 2  # raised whenever a fold of the same entries gives something else: projections are then made anew
 
 _PART = 0.5  # what moves less than this share of a vessel leaves the rest in it (lees never take half: common practice)
 _EMPTY = 0.05  # litres: a batch blended away to less is in no vessel any more
@@ -232,6 +232,10 @@ def _move(batch: Batch, entry: Entry) -> None:
     batch.place = _text(entry, "to") or batch.place
 
 
+def _malolactic(batch: Batch, entry: Entry) -> None:
+    batch.malolactic = _text(entry, "stage")
+
+
 def _fermentation(batch: Batch, entry: Entry) -> None:
     stage = entry.get("stage")
     if stage == "finished":
@@ -263,4 +267,5 @@ _STEPS: dict[str, Callable[[Batch, Entry], None]] = {
     "press": _press,
     "move": _move,
     "fermentation": _fermentation,
+    "malolactic": _malolactic,
 }

@@ -23,6 +23,8 @@ _TIMES = {"x", "×", "times", "time"}
 _PER = {"/", "per", "a", "to", "each", "every"}
 _RATE_VOLUMES = {"l": ("L", 1.0), "liter": ("L", 1.0), "litre": ("L", 1.0), "hl": ("L", 100.0), "hectolitre": ("L", 100.0), "hectoliter": ("L", 100.0)}
 _MULTIPLIERS = {"once": 1.0, "twice": 2.0, "thrice": 3.0}
+_UNITS_ALONE = {"cup", "packet", "teaspoon", "tsp", "tbsp", "tablespoon", "sachet", "pint", "quart"}
+_HEAPED = {"level", "heaped", "heaping", "scant", "rounded"}
 _OUT_OF = (5, 10, 20, 100)
 _SIZES_ML = {187, 200, 330, 375, 500, 700, 720, 750, 1000, 1500, 3000}
 _SIZES_L = {0.187, 0.2, 0.33, 0.375, 0.5, 0.7, 0.75, 1.0, 1.5, 3.0}
@@ -82,6 +84,7 @@ def find_amounts(tokens: list[Token], words: list[str], numbers: list[Number], s
         out.append(Mention(kind, value, first, last, tokens[first].start, tokens[last - 1].end))
 
     number_at = {n.first: n for n in numbers}
+    number_ends = {n.last - 1 for n in numbers}
     for n in numbers:
         if n.style == "suffix":
             continue
@@ -90,6 +93,12 @@ def find_amounts(tokens: list[Token], words: list[str], numbers: list[Number], s
     for i, word in enumerate(words):
         if word in _SINGLE and i not in number_at or word in ("a", "an", "another"):
             _single_unit(words, i, number_at, put)
+        elif word in _HEAPED and i - 1 not in number_ends and (found := unit_at(words, i + 1)):
+            put("amount", Amount(1, found[0]), i, found[1])
+        elif word in _UNITS_ALONE and words[i + 1 : i + 2] == ["of"] and i - 1 not in number_ends and words[i - 1 : i] not in (["a"], ["an"], ["the"], ["per"], ["/"], ["another"]):
+            put("amount", Amount(1, _UNIT_OF[word]), i, i + 1)
+        elif word == "x" and i + 1 in number_at and i not in number_ends and number_at[i + 1].value <= 12:
+            put("times", Amount(number_at[i + 1].value, "times"), i, number_at[i + 1].last)
         elif word in _MULTIPLIERS:
             put("times", Amount(_MULTIPLIERS[word], "times"), i, i + 1)
         elif word in ("$", "€", "£") and i + 1 in number_at:

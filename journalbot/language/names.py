@@ -25,6 +25,7 @@ class Names:
         self._plain = plain_words()
         self._speller = Speller(w for w in (*self.lexicon.words, *_VESSEL_WORDS) if len(w) > 3)
         self._learned: set[tuple[str, str]] = set()
+        self._shorthand: dict[str, str] = {}
 
     def learn(self, sort: str, name: str) -> None:
         """Take in a name of a sort (`yeast`, `culture`, `vessel`, `person` …) met in the journal or taught."""
@@ -50,8 +51,29 @@ class Names:
                 for word in term.split():
                     self._speller.add(word)
 
+    def teach(self, word: str, meaning: str) -> None:
+        """Take in shorthand for a word or phrase that the vocabulary knows (`tbl` for `tablet`, `pd` for `punched down`)."""
+        tokens = tokenize(meaning.lower())
+        if len(tokens) == 1:
+            self._shorthand[word.lower()] = tokens[0].low
+            return
+        for m in self.lexicon.find([t.low for t in tokens], tokens):
+            if m.first == 0 and m.last == len(tokens):
+                self.own.add(word.lower(), m.kind, m.value)
+
+    def teach_batch(self, word: str, number: int) -> None:
+        """Take in a name by which the person calls a batch."""
+        self.batches.names.add(word.lower(), "name", word.lower())
+        self.batches.named.setdefault(word.lower(), set()).add(number)
+
+    def knows(self, word: str) -> bool:
+        """Whether a word is in the vocabulary or among the journal's names."""
+        return self._known(word)
+
     def mend(self, words: list[str]) -> list[str]:
-        """The words with their misspellings mended (see `language.spelling`)."""
+        """The words with shorthand written out and misspellings mended (see `language.spelling`)."""
+        if self._shorthand:
+            words = [self._shorthand.get(w, w) for w in words]
         return self._speller.mend(words, self._known)
 
     def _known(self, word: str) -> bool:

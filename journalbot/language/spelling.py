@@ -1,13 +1,19 @@
 """Spelling forgiven, within bounds that can never turn one known word into another.
 
 A misspelling is a whole word of five letters or more, in no table and no everyday word, that begins with the same letter as
-one known word and lies within one edit of it (two from eight letters; a swap of neighbours is one edit). Two known words
-equally near: it stays as typed.
+one known word and lies within one edit of it (two from eight letters if the first three agree; a swap of neighbours is one
+edit), or is that word with its vowels left out. Two known words equally near: it stays as typed.
 """
 
 from collections.abc import Callable, Iterable
 
 from journalbot.vocabulary.everyday import EVERYDAY
+
+
+def skeleton(word: str) -> str:
+    """A word without its vowels and doubled letters, as thumbs write it: `eldrflwr` and `elderflower` are one."""
+    bare = [c for c in word if c not in "aeiou"]
+    return "".join(c for i, c in enumerate(bare) if i == 0 or bare[i - 1] != c)
 
 
 class Speller:
@@ -49,9 +55,12 @@ class Speller:
         from rapidfuzz.distance import OSA
 
         limit = 1 if len(word) < 8 else 2
-        found = process.extract(word, self._by_letter.get(word[0], ()), scorer=OSA.distance, score_cutoff=limit, limit=3)
+        pool = self._by_letter.get(word[0], [])
+        found = process.extract(word, pool, scorer=OSA.distance, score_cutoff=limit, limit=3)
+        found = [f for f in found if f[1] < 2 or f[0][:3] == word[:3]]
         if not found:
-            return word
+            same = [w for w in pool if skeleton(w) == skeleton(word)] if len(skeleton(word)) > 3 else []
+            return same[0] if len(same) == 1 else word
         best = min(f[1] for f in found)
         nearest = [f[0] for f in found if f[1] == best]
         stem = {w[:-1] if w.endswith("s") else w for w in nearest}

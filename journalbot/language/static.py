@@ -43,6 +43,16 @@ def inflect(verb: str) -> dict[str, str]:
     return {verb: "base", past: "done", ing: "ing"}
 
 
+@cache
+def lemma(word: str) -> str:
+    """The base form of a verb of the tables (`racking` is of `rack`); any other word as it is."""
+    for _, _, verbs in actions.VERBS:
+        for verb in verbs:
+            if word in inflect(verb):
+                return verb
+    return word
+
+
 def _action_rows() -> Iterator[Row]:
     for kind, detail, verbs in actions.VERBS:
         for verb in verbs:
@@ -56,8 +66,10 @@ def _action_rows() -> Iterator[Row]:
 def _tables() -> Iterator[Row]:
     for quantity, row in QUANTITIES.items():
         yield from ((s, "quantity", quantity) for s in row.spellings)
-    for material, spellings in (*MATERIALS.items(), *OTHER_MATERIALS.items()):
+    for material, spellings in MATERIALS.items():
         yield from ((s, "material", material) for s in spellings)
+    for spellings in OTHER_MATERIALS.values():
+        yield from ((s, "material", s) for s in spellings)  # kept as the note has it
     for name, variety in VARIETIES.items():
         yield from ((s, "variety", (name, variety.colour)) for s in variety.spellings)
     for name, base in FRUITS.items():

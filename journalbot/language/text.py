@@ -153,7 +153,8 @@ def _inside(m: Mention, outer: Mention) -> bool:
 
 def _licensed(d: DateMention, words: list[str]) -> bool:
     """Whether a word before a doubtful date asks for one (`by the 4th`)."""
-    return d.first > 0 and words[d.first - 1] in _LICENCE
+    opens = d.first == 0 or words[d.first - 1] in ("-", "\n", ".", "•", "*")
+    return opens and len(d.iso) == 10 or d.first > 0 and words[d.first - 1] in _LICENCE or words[d.last : d.last + 1] == [":"] and len(d.iso) == 10
 
 
 def _noun(m: Mention, words: list[str]) -> bool:

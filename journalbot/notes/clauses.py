@@ -108,6 +108,8 @@ def _sentences(text: Text) -> Iterator[tuple[int, int]]:
 def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause]:
     inside = {i for m in text.mentions if m.last - m.first > 1 and m.kind not in ("cue",) for i in range(m.first, m.last)}
     inside |= _asides(text, first, last) | {i for i in range(first + 1, last) if text.words[i] == "/" and text.words[i - 1] == "w"}
+    vessels = [m for m in text.mentions if m.kind == "vessel"]
+    inside |= {i for i in range(first, last) if text.words[i] in ("+", "&", "and") and any(m.last == i for m in vessels) and any(m.first in (i + 1, i + 2) for m in vessels)}
     dated = {m.first - 1 for m in text.mentions if m.kind == "date"}
     cuts = [i for i in range(first, last) if text.words[i] in _SOFT and i not in inside and not (text.words[i] == "since" and i in dated)]
     cuts += [i for i in range(first + 1, last) if text.words[i] in _SPEAKERS and i not in inside and text.words[i - 1] not in _BEFORE_SPEAKER and text.words[i - 1] not in _SOFT]

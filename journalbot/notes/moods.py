@@ -8,6 +8,7 @@ from journalbot.notes.clauses import Clause
 
 _OPENING = 3  # how far into a clause an "if" still governs it
 _CARRIED = {",", "and", "&", "+", "then", "-", "–", "—", "or", "", "/", ":", "(", "plus", "also"}
+_WEEKDAYS = {"mon", "tue", "wed", "thu", "fri", "sat", "sun"}
 _TOLD_LATE = {"noted", "note", "wrote", "write", "log", "logged", "record", "recorded", "mention", "mentioned", "jot", "jotted", "say", "tell", "told"}
 _EACH_DAY = ("both days", "each day", "every day", "each of the", "both times", "all three days", "daily", "each time", "both nights")
 
@@ -27,6 +28,8 @@ def _covering(clause: Clause) -> set[int]:
 def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     covered = _covering(clause)
     words = clause.text.words
+    if "=" in clause.words() and not clause.of("number", "amount", "reading", "money", "batch"):
+        return "told"
     if clause.last <= len(words) and words[clause.last - 1] == "?" or _ends_asked(clause):
         return "asked"
     free = [m for m in clause.mentions if m.first not in covered]
@@ -60,11 +63,15 @@ def _told_to(clause: Clause, on: datetime.date) -> bool:
     if not any(m.value.form == "base" and m.first <= clause.first + 1 for m in clause.of("cue")):
         return False
     for m in clause.of("date"):
-        if len(m.value.iso) == len(m.value.future_iso) == 10:
-            back = on - datetime.date.fromisoformat(m.value.iso)
-            ahead = datetime.date.fromisoformat(m.value.future_iso) - on
-            return ahead < back
+        named = set(clause.text.words[m.first : m.last])
+        if len(m.value.iso) == len(m.value.future_iso) > 4 and not any(w[:3] in _WEEKDAYS for w in named):
+            return _middle(m.value.future_iso) - on < on - _middle(m.value.iso)
     return False
+
+
+def _middle(iso: str) -> datetime.date:
+    """The day, or the middle of the month."""
+    return datetime.date.fromisoformat(iso if len(iso) == 10 else f"{iso}-15")
 
 
 def _after_act(denied: Mention, clause: Clause) -> bool:
@@ -103,9 +110,11 @@ def _future(clause: Clause, on: datetime.date) -> bool:
 def set_dates(clauses: list[Clause], on: datetime.date) -> None:
     """Give every clause the date it speaks of: its own, that of the clause it goes on from, or the note's."""
     today = on.isoformat()
-    heading: str | None = None  # a date that opens a note or a line ("yesterday: …") holds until another is named
+    heading: str | None = None  # a date that opens a line ("yesterday: …") holds until another is named or the line ends
     previous: Clause | None = None
     for clause in clauses:
+        if previous and "\n" in clause.text.words[previous.last : clause.first]:
+            heading = None
         own = [m.value for m in clause.of("date")]
         clause.time = next((t.value.time for t in clause.of("time")), None) or next((d.time for d in own if d.time), None)
         clause.own_date = own[0] if own else None
@@ -115,7 +124,8 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
                 heading = clause.date
         elif previous and previous.sentence == clause.sentence:
             present = clause.has("now", "currently") and bool(clause.of("reading"))
-            clause.date = previous.date if clause.mood != "planned" and not present else today
+            since = previous.own_date is not None and clause.text.words[max(0, previous.own_date.first - 1)] in ("since", "until")
+            clause.date = previous.date if clause.mood != "planned" and not present and not since else today
         elif previous and _carries_on(clause, previous, on):
             clause.date = previous.date
         else:
@@ -133,11 +143,7 @@ def _carries_on(clause: Clause, previous: Clause, on: datetime.date) -> bool:
 def _heads(clause: Clause, d: DateMention) -> bool:
     words = clause.text.words
     nxt = words[d.last] if d.last < len(words) else ""
-    return d.first == clause.first and nxt in (":", "-", "–", "—") or _alone(clause, d)
-
-
-def _alone(clause: Clause, d: DateMention) -> bool:
-    return clause.last == d.last and (clause.last < len(clause.text.words) and clause.text.words[clause.last] == ":")
+    return d.first == clause.first and nxt in (":", "-", "–", "—")
 
 
 def each_day(clause: Clause) -> bool:

@@ -101,7 +101,7 @@ def _without_repeats(drafts: list[Draft]) -> list[Draft]:
     """Drafts without those that say the same of the same clause twice."""
     out: list[Draft] = []
     for d in drafts:
-        if not any(o.kind == d.kind and o.clause is d.clause and o.fields == d.fields and o.ref is d.ref and (o.first, o.last) == (d.first, d.last) for o in out):
+        if d.kind == "addition" or not any(o.kind == d.kind and o.clause is d.clause and o.fields == d.fields and o.ref is d.ref and (o.first, o.last) == (d.first, d.last) for o in out):
             out.append(d)
     return out
 

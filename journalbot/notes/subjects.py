@@ -74,11 +74,13 @@ class Subjects:
             return self._several(refs, draft)
         if clause.of("both") and len(each) > 1:
             return tuple(each[-2:]) if clause.has("both", "two") else tuple(each)
+        if self.scene.started is not None and clause.first in self.scene.start_clauses:
+            return (self.scene.started,)
+        if draft.needs == "tied" and self.scene.started is None and not self._tied(clause):
+            return ()
         vessels = self._by_vessel(clause, draft)
         if vessels:
             return vessels
-        if draft.needs == "tied" and self.scene.started is None and not self._tied(clause):
-            return ()
         return self._carried(draft)
 
     def _tied(self, clause: Clause) -> bool:
@@ -97,7 +99,7 @@ class Subjects:
             lead = words[i] if i >= clause.first else ""
             if lead in _COMPARED or lead in _SOURCE_LEADS and clause.cues("top_up", "blend"):
                 continue
-            if clause.cues("top_up") and lead in ("from", "out") or clause.cues("blend") and not clause.has("into"):
+            if clause.cues("top_up") and ({"with", "w", "using"} & set(words[clause.first : m.first]) or lead in ("from", "out")) or clause.cues("blend") and not clause.has("into"):
                 continue
             out.append(m)
         return out
@@ -108,21 +110,9 @@ class Subjects:
             return False
         if not m.value.fits:
             return True
-        covers = [x for x in clause.of("descriptor", "material", "closure", "place") if x.first <= m.first and m.last <= x.last]
-        if covers and m.last - m.first == 1:
-            kinds = {x.kind for x in covers}
-            if "material" in kinds and m.first in self.scene.doses:
-                return True
-            if "descriptor" in kinds and clause.text.words[m.first - 1 : m.first] not in (["the"], ["new"], ["old"]) and self._in_list(m, clause):
-                return True
+        if m.first in self.scene.doses and any(x.first <= m.first and m.last <= x.last for x in clause.of("material")):
+            return True
         return self.scene.started is not None and clause.first in self.scene.start_clauses and m.value.how == "name" and self.scene.started not in m.value.fits
-
-    def _in_list(self, m: Mention, clause: Clause) -> bool:
-        others = [d for d in clause.of("descriptor") if not (d.first < m.last and m.first < d.last)]
-        i = self.scene.clauses.index(clause)
-        near = [c for c in self.scene.clauses[max(0, i - 2) : i + 3] if c is not clause and c.of("descriptor")]
-        alone = clause.last - clause.first <= 3
-        return alone and bool(near) or bool(others) and not clause.cues("taste", "drink") and clause.first != m.first
 
     def _several(self, refs: list[Mention], draft: Draft) -> tuple[int, ...] | Ask:
         clause = draft.clause
@@ -222,7 +212,7 @@ class Subjects:
             return (scene.started,)
         for c in scene.clauses[i + 1 :]:
             refs = self._references(c)
-            if refs and (c.sentence == clause.sentence or len(scene.clauses) <= 4):
+            if refs and c.sentence == clause.sentence:
                 return self._several(refs[:1], Draft(draft.kind, c, c.first, c.last))
             if c.sentence == clause.sentence and (vessels := self._by_vessel(c, Draft(draft.kind, c, c.first, c.last))):
                 return vessels
@@ -249,6 +239,10 @@ class Subjects:
             return self._ask(draft)
         if len(under_way) == 1:
             return (under_way[0].number,)
+        if draft.kind == "malolactic" and draft.fields.get("stage") == "finished":
+            able = [b.number for b in under_way if b.malolactic == "started"]
+            if len(able) == 1:
+                return (able[0],)
         if draft.kind in _DECIDING:
             able = [b.number for b in under_way if _plausible(draft.kind, b)]
             if len(able) == 1:

@@ -43,7 +43,7 @@ VERBS: tuple[tuple[str, str, tuple[str, ...]], ...] = (
     ("pitch", "weak", ("sprinkle", "rehydrate", "dust")),
     ("press", "", ("press", "basket-press", "squeeze")),
     ("crush", "", ("crush", "destem", "de-stem", "stomp", "tread", "mill", "mash", "destalk", "squash", "foot-tread", "macerate")),
-    ("punch_down", "", ("punch", "plunge", "pd", "pump-over")),
+    ("punch_down", "", ("punch", "plunge", "pump-over")),
     ("punch_down", "down", ("push", "poke", "press")),
     ("degas", "", ("degas", "de-gas", "degass")),
     ("filter", "", ("filter",)),
@@ -86,7 +86,7 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
         "yeast went in", "yeast goes in", "in goes the yeast", "in went the yeast", "yeast in", "yeast is in", "yeast was added", "added the yeast",
         "added yeast", "put the yeast in", "yeast added", "yeast on", "threw in the yeast", "threw the yeast in", "yeasted", "pitched the yeast",
         "started the yeast", "yeast into", "woke the yeast")),
-    ("press", "", ("pressing", "off the skins", "through the press", "squeezed out the skins", "press day")),
+    ("press", "", ("pressing", "off the skins", "off the pulp", "off the fruit", "squeezed out the pulp", "through the press", "squeezed out the skins", "press day")),
     ("crush", "", ("crush day", "through the crusher", "crusher destemmer")),
     ("punch_down", "", (
         "punched down", "punch down", "punch downs", "punchdown", "punchdowns", "punch-down", "punch-downs", "punched the cap", "pumped over",

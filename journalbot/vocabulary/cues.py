@@ -16,7 +16,7 @@ DENIED: tuple[str, ...] = (
     "no need", "yet to", "not yet", "weren't", "nothing", "none", "aren't", "wouldn't", "won't", "wont", "failed to", "ran out", "held off",
 )
 # A condition: what follows did not happen yet.
-SUPPOSED: tuple[str, ...] = ("if", "unless", "when it", "once it", "in case", "whether", "until", "till", "would", "as soon as", "once", "before i", "whenever")
+SUPPOSED: tuple[str, ...] = ("if", "unless", "when it", "once it", "in case", "whether", "until", "till", "would", "as soon as", "once the", "once they", "before i", "whenever")
 # Somebody else's figure or advice.
 HEARSAY: tuple[str, ...] = (
     "shop says", "recipe says", "recipe calls", "calls for", "says to", "said to", "told me to", "book says", "packet says", "instructions", "instructions say", "recommends", "recommended", "suggested",

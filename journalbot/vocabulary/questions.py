@@ -213,3 +213,10 @@ FILLERS: frozenset[str] = frozenset((
     "brand name called call named type sorts kinds note notes logged log list data stated listed information info details sum altogether "
     "house home made-up notes' season seasons sit sat sitting sits seen see part parts bottle's different together himself myself grams gram ml litres".split()
 ))
+
+# Words that ask for a calculation, and words that say that something was done and is looked up instead.
+CALCULATE: frozenset[str] = frozenset((
+    "need", "needed", "needs", "raise", "lower", "lift", "bump", "bring", "get", "add", "should", "convert", "calculate", "work out", "reach", "hit", "give", "gives", "grams", "required", "require",
+    "increase", "reduce", "dose", "for", "equals", "takes", "would", "will",
+))
+DEEDS: frozenset[str] = frozenset(("added", "used", "gave", "given", "dosed", "recorded", "noted", "wrote", "received", "had"))

@@ -6,7 +6,7 @@ from journalbot.language.amounts import Amount
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene, amount_fields
-from journalbot.notes.kinds.cellar import read_airlock
+from journalbot.notes.kinds.cellar import read_airlock, role
 from journalbot.vocabulary.materials import WEAK_MATERIALS
 
 _NOT_IN = {"bin", "equipment", "bottles", "rinse", "rinsed", "sanitize", "sanitizer", "sanitized", "sanitised", "corks", "soaked", "cleaned", "washed", "smells", "smell", "barrel"}
@@ -25,10 +25,20 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         dose = scene.doses.get(m.first)
         if _denied(m, clause) or not _put_in(m, dose, clause, scene, bool(added)):
             continue
-        yield Draft("addition", clause, m.first, m.last, {"material": m.value, **amount_fields(dose)})
+        for _ in range(_vessels_dosed(m, clause, scene)):
+            yield Draft("addition", clause, m.first, m.last, {"material": m.value, **amount_fields(dose)})
     if any(c.value.form in ("done", "base") for c in added) and clause.mood != "denied":
         yield from _unlisted(clause, scene)
     yield from _by_verb(clause, scene)
+
+
+def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
+    """How many vessels each got the dose: `racked into DJ 4 and DJ 5, 1 tablet in each`."""
+    if not any(e.first >= m.last for e in clause.of("both")) or len({b.value.fits for c in scene.sentence(clause) for b in c.of("batch")}) > 1:
+        return 1
+    vessels = {v.value.name for c in scene.sentence(clause) if c.first <= clause.first for v in c.of("vessel") if role(v, c) == "to"}
+    here = {v.value.name for v in clause.of("vessel")}
+    return max(len(vessels), len(here), 1)
 
 
 def _bought(clause: Clause, scene: Scene) -> bool:

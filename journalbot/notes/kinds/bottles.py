@@ -227,7 +227,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
     bottles = bool(_bottle_amounts(clause)) or not _BOTTLE_WORDS.isdisjoint(words)
     drink = [c for c in clause.cues("drink") if c.value.form == "done"]
     give = [c for c in clause.cues("give") if c.value.form == "done"]
-    counted = bottles or bool(_count_refs(clause)) or any(n.first == c.last and n.value.style in ("figure", "words") for c in (*drink, *give) for n in clause.of("number"))
+    counted = bottles or bool(_count_refs(clause)) or any(n.first == c.last and n.value.style in ("figure", "words") for c in (*drink, *give) for n in clause.of("number")) or _opened(clause)
     if give and (counted or _receiver(clause, scene) and any(c.value.detail != "weak" for c in give)) and _receiver(clause, scene) and not clause.of("vessel"):
         if any(c.value.detail != "weak" for c in give) or _person(clause, scene) or bottles:
             return "give"
@@ -256,6 +256,12 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         if refs and all(any(scene.cellar.batches[n].bottles for n in ref.value.fits) for ref in refs):
             return "drink"
     return ""
+
+
+def _opened(clause: Clause) -> bool:
+    """`rhubarb opened yesterday`, `opened first mead`: a wine opened is a bottle of it."""
+    cues = [c for c in clause.cues("drink") if clause.text.words[c.first] in ("opened", "uncorked")]
+    return any(b.last == c.first or b.first in (c.last, c.last + 1) for c in cues for b in clause.of("batch"))
 
 
 def _count_refs(clause: Clause) -> list[tuple[float, Mention]]:
@@ -368,8 +374,11 @@ def _reason(cue: Mention, clause: Clause, scene: Scene) -> str | None:
     comma = next((k for k in range(clause.last - 1, cue.last - 1, -1) if words[k] in (",", "-", "–", "—", "(")), None)
     if comma is not None and comma + 1 < clause.last:
         return _trim(text.slice(comma + 1, clause.last))
+    fault = next((d for d in scene.clauses[i - 1].of("descriptor") if d.value in FAULTS), None) if i else None
+    if fault is not None:
+        return text.slice(fault.first, fault.last)
     for c in scene.clauses[i + 1 : i + 3]:
-        if c.of("cue") and any(x.value.detail != "weak" and x.value.kind not in ("taste", "add", "fermentation", "purchase") for x in c.of("cue")) or c.of("batch"):
+        if c.of("vessel") or c.of("cue") and any(x.value.detail != "weak" and x.value.kind not in ("taste", "add", "fermentation", "purchase") for x in c.of("cue")) or c.of("batch"):
             break
         return _trim(text.slice(c.first, c.last))
     back = scene.clauses[i - 1] if i else None

@@ -98,9 +98,10 @@ def _times(cue: Mention, clause: Clause) -> int | None:
 
 def _carried_times(clause: Clause, scene: Scene) -> Draft | None:
     """`punched down 4x yesterday, 3x today`: a count whose act was said before."""
-    before = scene.clause_before(clause)
     times = clause.of("times")
-    if before and times and before.mood == "done" and before.cues("punch_down") and not clause.of("cue"):
+    i = scene.clauses.index(clause)
+    earlier = [c for c in scene.clauses[max(0, i - 3) : i] if c.sentence == clause.sentence and c.mood == "done" and c.cues("punch_down")]
+    if earlier and times and not clause.of("cue"):
         return Draft("punch_down", clause, times[0].first, times[0].last, {"times": int(times[0].value.value)})
     return None
 
@@ -153,7 +154,7 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
             return
         if clause.first in scene.start_clauses and not source:
             return
-        if _something_else_goes_in(clause, scene, bool(cues)) and not source:
+        if _something_else_goes_in(clause, scene, bool(cues)) and not source and not clause.cues("press"):
             return
         if clause.cues("bottle") or clause.of("place") and clause.cues("move") and not cues and not source:
             return
@@ -210,8 +211,10 @@ def _joined(vessels: list[Mention], clause: Clause) -> str:
     """Several vessels as the note writes them."""
     if len(vessels) == 1:
         return str(vessels[0].value.name)
-    names = [v.value.name for v in vessels]
-    return " and ".join(dict.fromkeys(names))
+    between = clause.text.words[vessels[0].last : vessels[-1].first]
+    if len(vessels) == 2 and len(between) <= 2 and set(between) <= {"and", "&", "+", "the"}:
+        return clause.text.slice(vessels[0].first, vessels[1].last)
+    return " and ".join(dict.fromkeys(v.value.name for v in vessels))
 
 
 def _volume(amount: Amount) -> dict[str, object]:
@@ -232,7 +235,7 @@ def _volumes(clause: Clause, scene: Scene) -> list[Mention]:
     return [
         m for m in clause.of("amount")
         if m.value.unit in UNITS and UNITS[m.value.unit].dimension == "volume" and m.value.unit not in ("tsp", "tbsp", "cup", "fl oz")
-        and not any(d is m.value for d in doses) and not any(v.first <= m.first < v.last for v in inside)
+        and not any(d is m.value for d in doses) and not any(w.first == m.last for w in clause.of("left")) and not any(v.first <= m.first < v.last for v in inside)
     ]
 
 
@@ -266,6 +269,24 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
             continue
         yield Draft("move", clause, place.first, place.last, {"to": _place(place, clause)})
         return
+    if strong and not clause.of("vessel") and all(c.value.detail == "weak" for c in clause.cues("rack", "give")):
+        yield from _moved_anywhere(strong[0], clause)
+
+
+def _moved_anywhere(cue: Mention, clause: Clause) -> Iterator[Draft]:
+    """`moved to the lean-to to cold stabilise`: a place that no table knows."""
+    words = clause.text.words
+    lead = next((i for i in range(cue.last, clause.last - 1) if words[i] in ("to", "into", "onto")), None)
+    if lead is None:
+        return
+    first = lead + 1
+    while first < clause.last and words[first] in ("the", "my", "our", "a"):
+        first += 1
+    last = first
+    while last < clause.last and words[last] not in (",", "to", "so", "because", "for", "and", "where", "at", "(", "-", "with", "until", "it's", "its") and clause.text.tokens[last].kind == "word" and not any(m.first == last for m in clause.of("date", "time", "reading", "cue")):
+        last += 1
+    if first < last <= first + 4:
+        yield Draft("move", clause, first, last, {"to": clause.text.slice(first, last)})
 
 
 def _led(place: Mention, clause: Clause) -> str:

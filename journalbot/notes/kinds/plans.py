@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterator
 
+from journalbot.language.static import lemma
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
 
@@ -71,6 +72,9 @@ def _what(clause: Clause) -> str:
             runs.append(text.slice(start, previous + 1))
             start = i
         previous = i
+    if runs and clause.text.words[kept[0]].endswith("ing"):
+        first, _, rest = runs[0].partition(" ")
+        runs[0] = f"{lemma(first.lower())} {rest}".strip()
     return " ".join(runs)
 
 

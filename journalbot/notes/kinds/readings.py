@@ -107,12 +107,13 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
 def _left(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """`5.2 gal left in there`, `23 L of number 8 still in demijohn A`."""
     left = clause.of("left")
-    if not left or clause.mood in ("planned", "denied", "told", "asked") or clause.cues("rack", "top_up", "bottle"):
+    if not left or clause.mood in ("planned", "denied", "told", "asked"):
         return
+    moved = bool(clause.cues("rack", "top_up", "bottle"))
     for m in clause.of("amount"):
         if UNITS.get(m.value.unit) and UNITS[m.value.unit].dimension == "volume" and m.value.unit not in ("tsp", "tbsp") and any(
-            -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left
-        ) and m.first not in scene.doses.values():
+            w.first == m.last if moved else -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left
+        ):
             fields = {"quantity": "volume", "value": m.value.value, "unit": m.value.unit}
             if m.value.approx:
                 fields["approx"] = True
@@ -125,7 +126,8 @@ def bare_number(clause: Clause) -> Mention | None:
         return None
     for m in clause.of("number"):
         lead = clause.text.words[max(clause.first, m.first - 3) : m.first]
-        if m.value.style in ("figure", "decimal") and m.value.value < 200 and _CHECKED.intersection(lead) and _stands_bare(m, clause):
+        named = any(b.last == m.first for b in clause.of("batch"))
+        if m.value.style in ("figure", "decimal") and m.value.value < 200 and (named or _CHECKED.intersection(lead)) and _stands_bare(m, clause):
             return m
     return None
 

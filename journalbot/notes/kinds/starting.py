@@ -43,11 +43,17 @@ def find_start(scene: Scene) -> None:
 
 def _about_the_start(before: Clause, clause: Clause, scene: Scene) -> bool:
     """Clauses of earlier sentences belong to the start where they name no batch of the journal's."""
-    return not any(len(m.value.fits) == 1 and m.value.how == "number" for m in before.of("batch")) and before.mood in ("done", "told", "denied")
+    fresh = bool(_CAME.intersection(before.words())) or bool(before.cues("harvest")) or before.words()[-1:] == ["in"]
+    return (fresh or not any(m.value.fits for m in before.of("batch"))) and before.mood in ("done", "told", "denied")
 
 
 def _other_batch(clause: Clause, number: int, scene: Scene) -> bool:
-    return not any(c.cues("blend") for c in scene.sentence(clause)) and any(m.value.how == "number" and m.value.fits and m.value.fits != (number,) for m in clause.of("batch"))
+    if any(c.cues("blend") for c in scene.sentence(clause)):
+        return False
+    opens = scene.sentence(clause)[0] is clause and clause.of("batch")
+    if opens and opens[0].first <= clause.first + 1 and opens[0].value.how == "name" and any(scene.cellar.batches[n].under_way for n in opens[0].value.fits):
+        return True
+    return any(m.value.how == "number" and m.value.fits and m.value.fits != (number,) for m in clause.of("batch"))
 
 
 def _number_given(clause: Clause, scene: Scene) -> int | None:

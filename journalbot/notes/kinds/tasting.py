@@ -14,7 +14,9 @@ _STOP = {
     "little", "much", "getting", "quite", "in", "good", "way", "today", "with", "notes", "note", "tastes", "taste", "tasted", "like", "mostly", "slightly", "super", "nice", "lovely", "this", "that", "time", "at", "end",
     "maybe", "though", "tho", "again", "has", "have", "turned", "gone", "plenty", "big", "from", "nose", "palate", "finish", "on", "said", "says", "think", "i", "there", "than", "before", "are", "were", "so", "pretty", "be", "going", "become", "became", "mark", "score", "gave", "give", "we", "got", "smells", "out",
 }
+_TRIVIAL = {"ok", "good", "nice", "fine", "great", "down ok", "well", "bad", "lovely", "off"}
 _MAX_WORDS = 4
+_WORK = ("stir", "rack", "filter", "press", "crush", "degas", "top_up", "punch_down")
 _SMELL = {"smell", "smells", "smelled", "smelt", "stinks", "stink", "reeks", "whiff", "nose", "stank"}
 
 
@@ -38,6 +40,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         fields["words"] = list(dict.fromkeys(words))
     if score is not None:
         fields["score"], fields["out_of"] = score.score, score.out_of
+    if "score" not in fields and set(words) <= _TRIVIAL:
+        return
     if fields:
         cue = next(iter(clause.cues("taste") or clause.of("score") or clause.of("descriptor")), None)
         first = min(cue.first, next((d.first for d in clause.of("descriptor")), cue.first)) if cue else clause.first
@@ -70,12 +74,15 @@ def _begins(clause: Clause, scene: Scene) -> bool:
     if not described or any(w in _SMELL for w in clause.words()):
         return False
     # "kit red w burgers. cherry, kinda thin, 5/10": words after a bottle opened or filled, or of a wine named, and a mark to follow
-    drunk = any(c.mood == "done" and any(d.kind == "drink" for d in read_drinking(c, scene)) for c in [*before[-3:], clause])
+    if any(c.value.kind in _WORK and c.value.detail != "weak" and c.value.form == "done" for c in clause.of("cue")):
+        return False
+    drinking = [c for c in [*before[-3:], clause] if c.mood == "done" and any(d.kind == "drink" for d in read_drinking(c, scene))]
+    drunk = any(c.sentence == clause.sentence for c in drinking)
     filled = any(c.mood == "done" and c.cues("bottle") for c in [*before[-3:], clause])
     marked = any(c.of("score") for c in _goes_on(clause, scene))
     listed = len(described) + sum(len(_described(c, scene)) for c in _goes_on(clause, scene)) >= 2
     tasted = any(_tasted(c) for c in before)
-    return drunk or filled and listed or marked and listed or tasted and (bool(clause.of("batch")) or listed)
+    return drunk or (filled or bool(drinking)) and (listed or marked) or marked and listed or tasted and (bool(clause.of("batch")) or listed)
 
 
 def _continued(clause: Clause, before: list[Clause], scene: Scene) -> bool:
