@@ -162,6 +162,9 @@ def _days(draft: Draft) -> tuple[str, ...]:
     return tuple(m.value.iso for m in found) if joined else ()
 
 
+# Mentions that a clause's entries account for, besides the words they stand on.
+_ACCOUNTED = ("cue", "reading", "batch", "date", "time", "vessel", "amount", "material", "code", "quantity", "number", "variety", "fruit", "closure", "place", "money", "score", "oak_form",
+              "oak_toast", "oak_origin", "bottles", "times", "pronouns", "both", "airlock", "lees", "left", "planned", "person", "temperature")
 _ONCE = ("fermentation", "malolactic", "press", "crush", "degas", "filter", "chill", "oak_out", "airlock", "end", "stir", "move")
 
 
@@ -179,18 +182,18 @@ def _entries(draft: Draft, batch: int | None, scene: Scene) -> list[Entry]:
 
 def _remark(scene: Scene, explained: set[int], subjects: Subjects) -> list[Entry]:
     """What no entry accounts for, clause by clause, as one remark."""
-    kept = []
+    kept: list[tuple[int, int]] = []
     for clause in scene.clauses:
-        known = explained | {i for m in clause.mentions if m.kind in ("reading", "batch", "date", "time", "vessel", "amount", "material", "code", "quantity") for i in range(m.first, m.last)}
-        rest = [i for i in range(clause.first, clause.last) if i not in explained and scene.text.tokens[i].kind == "word" and scene.text.words[i] not in _SMALL]
-        touched = bool(explained & set(range(clause.first, clause.last)))
-        if rest and not (touched and all(i in known for i in rest)):
-            kept.append(clause)
+        tokens = range(clause.first, clause.last)
+        touched = bool(explained.intersection(tokens))
+        known = explained | ({i for m in clause.mentions if m.kind in _ACCOUNTED for i in range(m.first, m.last)} if touched else set())
+        rest = [i for i in tokens if i not in known and scene.text.tokens[i].kind == "word" and scene.text.words[i] not in _SMALL]
+        if rest and not touched:
+            kept.append((clause.first, clause.last))
+        elif rest:
+            kept.append((rest[0], rest[-1] + 1))
     if not kept:
         return []
-    text = scene.text.text
-    first, last = kept[0], kept[-1]
-    words = "; ".join(scene.text.slice(c.first, c.last) for c in kept)
-    span = (scene.text.tokens[first.first].start, scene.text.tokens[last.last - 1].end)
-    del text
-    return [Entry("remark", subjects.main(), kept[0].date or scene.on.isoformat(), {"text": words}, None, span)]
+    words = "; ".join(scene.text.slice(first, last) for first, last in kept)
+    span = (scene.text.tokens[kept[0][0]].start, scene.text.tokens[kept[-1][1] - 1].end)
+    return [Entry("remark", subjects.main(), scene.on.isoformat(), {"text": words}, None, span)]

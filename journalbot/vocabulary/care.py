@@ -142,7 +142,8 @@ ANY_FAULT = ("set a sample aside, taste again in a week, and rule out the glass 
 REMARK_FAULTS: dict[str, str] = {
     "mould": "mould", "mold": "mould", "fuzzy": "mould", "white film": "film", "film on top": "film", "flor": "film",
     "pushing corks": "refermentation", "corks pushing": "refermentation", "bottle burst": "refermentation",
-    "bottles burst": "refermentation", "bottle exploded": "refermentation", "bottles exploded": "refermentation",
+    "gone to vinegar": "volatile acidity", "turned to vinegar": "volatile acidity",
+    "turning to vinegar": "volatile acidity", "bottles burst": "refermentation", "bottle exploded": "refermentation", "bottles exploded": "refermentation",
 }
 # Words that mean a fault in a tasting but anything else in a remark, unless the clause speaks of a smell or a taste.
 ONLY_SMELT = frozenset((
@@ -154,6 +155,7 @@ SMELLING = frozenset((
     "smell", "smells", "smelled", "smelling", "smelt", "stink", "stinks", "stank", "stinky", "nose", "whiff", "aroma",
     "reek", "reeks", "pong", "pongs", "taste", "tastes", "tasted", "tasting", "sniff", "sniffed", "notes of",
     "hint of", "smelly", "funk", "odour", "odor"))  # fmt: skip
+FADED = frozenset(("gone", "disappeared", "vanished", "cleared", "faded", "blown", "blew"))
 NORMAL_IN_FERMENT = frozenset(("haze", "refermentation", "sulfur dioxide"))
 
 # What a plan's words ask for: phrase to kind of entry, after a colon the quantity read.

@@ -1,0 +1,280 @@
+"""One turn: text in, reply out. Decides what a line is, calls what reads it, and files what was read, all in one go.
+
+What a turn has changed is on the disk before its reply is returned. The day is passed in; no clock is read here.
+"""
+
+import datetime
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from journalbot.journal.store import Journal
+from journalbot.model import Answer, Ask, Entry, Json, Note, Reply
+from journalbot.turns.words import Words
+
+if TYPE_CHECKING:
+    from journalbot.notes.reader import Reading
+    from journalbot.questions.query import Query
+    from journalbot.turns.asks import Response
+    from journalbot.turns.many import Reread
+
+_RECENT = 100  # notes looked back over for one typed twice
+
+
+class Assistant:
+    """The one who sees both what was said and the journal. `turn` is a plain call; what it remembers is the talk."""
+
+    def __init__(self, journal: Journal) -> None:
+        self.journal = journal
+        self.words = Words(journal)
+        self._table: tuple[
+            Ask, ...
+        ] = ()  # questions about notes just put to the person; the first is to be answered next
+        self._mine: list[int] = []  # notes asked about in this talk, the latest last
+        self._before: Query | None = None  # the last question understood, for "and batch 4?"
+        self._open: Ask | None = None  # what must be known to answer it
+        self._revert: Callable[[], str] | None = None  # how to take back what was just set or taught
+
+    # ---- one turn
+
+    def turn(self, text: str, today: datetime.date) -> Reply:
+        """Any line typed: a note, question, answer, correction or setting, a word taught, a call for help."""
+        if not text.strip():
+            return Reply("")
+        table, self._table = self._table, ()
+        revert, self._revert = self._revert, None
+        return (
+            self._answered(text, today, table)
+            or self._about_us(text, today)
+            or self._asked(text, today)
+            or self._put_right(text, today, revert)
+            or self._told(text, today)
+            or self._noted(text, today)
+        )
+
+    def note(self, text: str, on: datetime.date) -> Reply:
+        """Keep and file a note, or do what a correction says; JournalError, and nothing kept, where that fails."""
+        return self._put_right(text, on, None) or self._noted(text, on)
+
+    def keep(self, text: str, on: datetime.date) -> Reply:
+        """The same without wording, for notes by the hundred; what must be asked is kept, but not put to the person."""
+        corrected = self._put_right(text, on, None)
+        if corrected:
+            return corrected
+        with self.journal.turn():
+            note = self.journal.add_note(on.isoformat(), text)
+            entries, ask = self.read(note, {})
+        return Reply("", note, tuple(entries), ask=ask)
+
+    def ask(self, text: str, today: datetime.date) -> Answer:
+        """Answer a question from the journal; nothing is written."""
+        from journalbot.questions import ask
+
+        answer, query = ask(text, today, self.journal, self.words.names(), self._before)
+        self._before, self._open = query or self._before, answer.ask
+        return answer
+
+    def pending(self) -> list[tuple[Ask, Note]]:
+        """The notes that wait for an answer, the oldest first, each with what must be known."""
+        return [(ask, note) for ask in self.journal.open_asks() if (note := self.journal.note(ask.note))]
+
+    # ---- many at once
+
+    def import_lines(self, lines: Iterable[str]) -> Iterator[Reply]:
+        """File a notebook, JSON lines or plain text; a reply for each note, given once it is on the disk.
+
+        ImportFileError, with the line, for one that cannot be read; what came before it has been kept.
+        """
+        from journalbot.turns.many import import_lines
+
+        return import_lines(self, lines)
+
+    def reread(self, progress: Callable[[int, int], None] | None = None) -> "Reread":
+        """Read every note again with the reader as it is now; what the person corrected or answered stays as it is."""
+        from journalbot.turns.many import reread
+
+        return reread(self, progress)
+
+    # ---- used by both
+
+    def reading(self, note: Note, given: Json) -> "Reading":
+        """What a note kept before says, with what was answered about it; nothing is filed."""
+        from journalbot.notes.reader import read_note
+        from journalbot.turns.then import cellar_for
+
+        on, cellar = datetime.date.fromisoformat(note.on), cellar_for(self.journal, note)
+        reading = read_note(note.text, on, self.journal.settings, self.words.names(), cellar, given)
+        return replace(reading, ask=reading.ask and replace(reading.ask, note=note.number))
+
+    def read(self, note: Note, given: Json) -> tuple[list[Entry], Ask | None]:
+        """Read a note kept before and file it, or keep what must be asked; inside a turn of the journal."""
+        reading = self.reading(note, given)
+        if reading.ask:
+            self.journal.put_ask(reading.ask)
+            return [], reading.ask
+        filed = self.journal.file(note.number, reading.entries)
+        self.words.take_in(filed)
+        return filed, None
+
+    def put(self, ask: Ask) -> str:
+        """Put a question about a note to the person, to be answered by the next line; its wording."""
+        from journalbot import replies
+
+        self._table = (ask,)
+        self._mine.append(ask.note)
+        return replies.asked(ask, self.journal.cellar())
+
+    # ---- what a line can be
+
+    def _noted(self, text: str, on: datetime.date) -> Reply:
+        from journalbot import replies
+
+        twin = self._twin(text, on.isoformat())
+        with self.journal.turn():
+            note = self.journal.add_note(on.isoformat(), text)
+            entries, ask = self.read(note, {})
+        said = self.put(ask) if ask else replies.filed(entries, self.journal.cellar(), note.on)
+        return Reply(f"{said} {replies.same_again(twin)}" if twin else said, note, tuple(entries), ask=ask)
+
+    def _answered(self, text: str, today: datetime.date, table: Sequence[Ask]) -> Reply | None:
+        if self._open and not table:
+            return self._question_settled(text, today)
+        from journalbot import replies
+        from journalbot.turns.asks import read_response
+
+        settings, cellar = self.journal.settings, self.journal.cellar()
+        if table:
+            response = read_response(text, table[0], today, settings, self.words.names(), cellar)
+            return self._respond(text, today, table, response) if response else None
+        open_asks = {a.note: a for a in self.journal.open_asks()}
+        recent = [open_asks[n] for n in reversed(self._mine) if n in open_asks][:5] or (
+            list(open_asks.values()) if len(open_asks) == 1 else []
+        )
+        fits = [
+            (a, r)
+            for a in recent
+            if (r := read_response(text, a, today, settings, self.words.names(), cellar, strict=True))
+        ]
+        if len(fits) == 1:
+            return self._respond(text, today, [fits[0][0]], fits[0][1])
+        if fits:  # an answer, but to which?
+            self._table = tuple(a for a, _ in fits)
+            notes = [note for a in self._table if (note := self.journal.note(a.note))]
+            return Reply(replies.waiting(self._table, notes, cellar), ask=self._table[0])
+        return None
+
+    def _respond(self, text: str, today: datetime.date, table: Sequence[Ask], response: "Response") -> Reply:
+        """Do what an answer to the first question on the table says, then put the next."""
+        from journalbot import replies
+        from journalbot.turns.changes import ANSWERED
+
+        ask, rest = table[0], tuple(table[1:])
+        cellar = self.journal.cellar()
+        if response.still:
+            self._table = (response.still, *rest)
+            return Reply(f"{response.why} {replies.asked(response.still, cellar)}", ask=response.still)
+        if response.put_off:
+            return Reply(replies.later(len(self.journal.open_asks())))
+        with self.journal.turn():
+            answer = self.journal.add_note(today.isoformat(), text, "answer")
+            note = self.journal.note(ask.note)
+            assert note is not None  # an ask refers to a note by a foreign key
+            given = {**(response.given or {}), ANSWERED: answer.number - note.number}
+            given = self.journal.answer_ask(note.number, given)
+            if response.let_go:
+                remark = Entry("remark", None, note.on, {"text": note.text}, span=(0, len(note.text)))
+                entries, again = self.journal.file(note.number, [remark], origin="corrected"), None
+                said = replies.let_go(note)
+            else:
+                entries, again = self.read(note, given)
+                said = "" if again else replies.filed(entries, self.journal.cellar(), today.isoformat())
+        if again:
+            said, self._table = self.put(again), (again, *rest)
+        elif rest:
+            self._table = rest
+            following = self.journal.note(rest[0].note)
+            said += (
+                f"\n{replies.reminder(following) if following else ''} {replies.asked(rest[0], self.journal.cellar())}"
+            )
+        return Reply(said, note, tuple(entries), ask=again)
+
+    def _question_settled(self, text: str, today: datetime.date) -> Reply | None:
+        """The batch that a question was about, named after the fact."""
+        from journalbot.turns.asks import read_response
+
+        ask, self._open = self._open, None
+        assert ask is not None
+        response = read_response(text, ask, today, self.journal.settings, self.words.names(), self.journal.cellar())
+        if response is None or not response.given or "batch" not in response.given or self._before is None:
+            return None
+        return self._answer_reply(self.ask(f"and batch {response.given['batch']}?", today))
+
+    def _about_us(self, text: str, today: datetime.date) -> Reply | None:
+        """Help, what is waiting, the settings, the words taught: whole lines, so that no note is taken for one."""
+        from journalbot import replies
+        from journalbot.turns import sayings
+
+        said = sayings.plain(text)
+        if said in sayings.WAITING:
+            waiting = self.pending()
+            self._table = tuple(ask for ask, _ in waiting)
+            return Reply(
+                replies.waiting(self._table, [note for _, note in waiting], self.journal.cellar()),
+                ask=next(iter(self._table), None),
+            )
+        if said in sayings.SETTINGS:
+            return Reply(replies.settings_said(self.journal.settings))
+        if said in sayings.TAUGHT:
+            return Reply(replies.taught_said(self.journal.taught()))
+        if said in sayings.HELP:
+            from journalbot.turns.help import help_text
+
+            return Reply(help_text(self.journal))
+        return None
+
+    def _asked(self, text: str, today: datetime.date) -> Reply | None:
+        from journalbot.questions.recognise import is_question
+
+        return self._answer_reply(self.ask(text, today)) if is_question(text) else None
+
+    def _answer_reply(self, answer: Answer) -> Reply:
+        from journalbot import replies
+
+        return Reply(replies.answered(answer), answer=answer, ask=answer.ask)
+
+    def _put_right(self, text: str, on: datetime.date, revert: Callable[[], str] | None) -> Reply | None:
+        from journalbot.turns.changes import put_right
+
+        return put_right(self, text, on, revert)
+
+    def _told(self, text: str, today: datetime.date) -> Reply | None:
+        """A setting, or a word taught."""
+        from journalbot import replies
+        from journalbot.turns.settings import read_setting
+        from journalbot.turns.teaching import read_lesson
+
+        changes = read_setting(text)
+        if isinstance(changes, str):
+            return Reply(changes)
+        if changes:
+            before = self.journal.settings
+            now = self.journal.change_settings(**changes)
+            was = {name: getattr(before, name) for name in changes}
+            self._revert = lambda: replies.settings_said(self.journal.change_settings(**was))
+            return Reply(replies.settings_said(now))
+        lesson = read_lesson(text, today, self.journal.settings, self.words.names(), self.journal.cellar())
+        if lesson is None:
+            return None
+        if lesson.meaning is None:
+            return Reply(lesson.why)
+        self.words.teach(lesson.word, lesson.meaning)
+        return Reply(replies.lesson_said(lesson.word, lesson.meaning, self.journal.cellar()))
+
+    # ---- small things
+
+    def _twin(self, text: str, on: str) -> int | None:
+        """The number of a note of that day that says the same, among those typed lately."""
+        said = text.split()
+        last = self.journal.count_notes()
+        recent = self.journal.notes(max(1, last - _RECENT + 1))
+        return next((n.number for n in recent if n.on == on and n.kind == "note" and n.text.split() == said), None)

@@ -1,0 +1,37 @@
+"""Questions in plain words, answered from the journal's entries."""
+
+from datetime import date
+from typing import TYPE_CHECKING
+
+from journalbot.model import Answer
+
+if TYPE_CHECKING:
+    from journalbot.journal.store import Journal
+    from journalbot.language.names import Names
+    from journalbot.questions.query import Query
+
+__all__ = ["ask"]
+
+
+def ask(question: str, today: date, journal: "Journal", names: "Names", before: "Query | None" = None) -> "tuple[Answer, Query | None]":
+    """Answer a question on a day. `before` is the last question's Query: a follow-up keeps its parts.
+
+    The Query comes back for the next follow-up; None where the question was not understood.
+    """
+    from journalbot.questions.answers import answer
+    from journalbot.questions.facts import Scene
+    from journalbot.questions.helping import not_understood
+    from journalbot.questions.query import describe
+    from journalbot.questions.reading import read_question
+    from journalbot.questions.whom import label_of
+
+    settings, cellar = journal.settings, journal.cellar()
+    scene = Scene(journal, cellar, names, settings, today.isoformat())
+    read = read_question(question, today, names, cellar, settings, before)
+    if read.query is None:
+        return not_understood(question, read, scene), None
+    if read.unknown and not read.query.batches.numbers:
+        choices = ", ".join(label_of(b) for _, b in sorted(cellar.batches.items())[:12])
+        return Answer(question, describe(read.query), False, f"The journal has no batch called “{read.unknown}”. It has {choices or 'none yet'}."), None
+    reply = answer(question, read.query, scene, one=read.one, said=read.said)
+    return reply, read.query

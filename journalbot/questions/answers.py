@@ -1,0 +1,155 @@
+"""A Query run over the journal: facts, an honest absence, or the question of which batch is meant."""
+
+from dataclasses import dataclass, replace
+
+from journalbot.model import Answer, Ask
+from journalbot.questions import wording
+from journalbot.questions.absence import told_apart
+from journalbot.questions.facts import Scene, number_of, reduce_facts
+from journalbot.questions.measures import MEASURES, Fact
+from journalbot.questions.query import Query, What, describe
+from journalbot.questions.says import join
+from journalbot.questions.whom import label_of
+
+_POOLED = frozenset(("most", "least", "mean", "sum", "range", "count", "first", "last"))
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """The text of an answer with the notes that it rests on."""
+
+    text: str
+    notes: tuple[int, ...] = ()
+    found: bool = True
+    ask: Ask | None = None
+
+
+def answer(question: str, query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Answer:
+    """Run a Query. `one`: a single batch was meant, and several fit what was `said`."""
+    result = run(query, scene, one=one, said=said)
+    if query.show == "notes" and result.ask is None:
+        result = replace(result, text=wording.notes_said(result.notes, scene) or f"That rests on no single note. {result.text}")
+    return Answer(question, describe(query), result.found, result.text, result.notes, result.ask)
+
+
+def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Found:
+    """The answer to a Query."""
+    query = replace(query, when=scene.span_of(query.when))
+    if not query.whats:
+        return _batches(query, scene)
+    if all(MEASURES[w.measure].scope == "none" for w in query.whats):
+        return _of_the_cellar(query, scene)
+    numbers, judged = scene.batches(query.batches, query.when)
+    if numbers == [] and query.batches.described:
+        return Found("No batch in the journal fits that.", (), found=False)
+    when = query.when if not judged else query.when
+    if one and numbers is not None and len(numbers) > 1:
+        chosen = _choose(query, scene, numbers, said)
+        if isinstance(chosen, Found):
+            return chosen
+        numbers = chosen
+        query = replace(query, batches=replace(query.batches, numbers=tuple(numbers), labels=tuple(label_of(scene.cellar.batches[n]) for n in numbers)))
+    answers = [_one_measure(query, what, scene, numbers, when) for what in query.whats]
+    if len(answers) == 1:
+        return answers[0]
+    texts = [a.text for a in answers]
+    notes = tuple(dict.fromkeys(n for a in answers for n in a.notes))
+    return Found("\n".join(texts), notes, any(a.found for a in answers))
+
+
+def _choose(query: Query, scene: Scene, numbers: list[int], said: str) -> list[int] | Found:
+    """Of several batches that fit: the one that alone has anything to say, all where they say the same, or a question."""
+    texts: dict[int, tuple[str, ...]] = {}
+    for n in numbers:
+        facts = [f for w in query.whats for f in _reduced(query, w, scene, [n]).get(n, [])]
+        if any(not f.bare for f in facts):
+            texts[n] = tuple(f.text for f in facts)
+    having = sorted(texts)
+    asked_done = all(w.part == "done" for w in query.whats)
+    if len(having) == 1 and not asked_done:
+        return having
+    if not having or (asked_done and len(having) == len(numbers)):
+        return numbers
+    if len(having) == len(numbers) and len(set(texts.values())) == 1 and any(query.whats[0].part == p for p in ("",)) and MEASURES[query.whats[0].measure].sort == "words":
+        return numbers
+    having = having if not asked_done else numbers
+    choices = tuple(label_of(scene.cellar.batches[n]) for n in having)
+    return Found(f"Which {said or 'batch'}: {join(choices, 'or')}?", (), found=False, ask=Ask("batch", choices, said))
+
+
+def _reduced(query: Query, what: What, scene: Scene, numbers: list[int] | None) -> dict[int | None, list[Fact]]:
+    measure = MEASURES[what.measure]
+    facts = scene.facts(what, numbers, query.when)
+    return {n: reduce_facts(found, query.within, measure, scene.settings, query.skip) if n is not None or query.within != "count" else found for n, found in facts.items()}
+
+
+def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | None, when: object) -> Found:
+    measure = MEASURES[what.measure]
+    by_batch = {n: facts for n, facts in _reduced(query, what, scene, numbers).items() if facts}
+    real = {n: [f for f in facts if not f.bare] for n, facts in by_batch.items()}
+    real = {n: facts for n, facts in real.items() if facts}
+    if not real:
+        return _absent(query, what, scene, numbers, [f for facts in by_batch.values() for f in facts])
+    if query.over in _POOLED and not (query.over in ("first", "last") and numbers and (len(numbers) == 1 or query.batches.every)):
+        pool = [f for facts in real.values() for f in facts]
+        skip = query.skip if query.over in ("first", "last") else 0
+        method = "sum" if query.over == "count" else query.over
+        result = reduce_facts(pool, method, measure, scene.settings, skip)
+        if not result:
+            return _absent(query, what, scene, numbers, [])
+        text = wording.pooled(query, what, result, pool, scene, numbers)
+        return Found(text, _notes(result))
+    if query.over == "compare" or (len(real) > 1 and query.within == "change" and numbers is not None):
+        return Found(wording.side_by_side(query, what, real, scene, numbers or sorted(n for n in real if n is not None)), _notes([f for facts in real.values() for f in facts]))
+    missing = [n for n in (numbers or []) if n not in real] if numbers and len(numbers) <= 6 else []
+    text = wording.each(query, what, real, scene, missing)
+    return Found(text, _notes([f for facts in real.values() for f in facts]))
+
+
+def _notes(facts: list[Fact]) -> tuple[int, ...]:
+    return tuple(dict.fromkeys(n for f in facts for n in f.notes))
+
+
+def _absent(query: Query, what: What, scene: Scene, numbers: list[int] | None, bare: list[Fact]) -> Found:
+    """Nothing to tell: never recorded, noted as not done, or in a note that waits to be understood."""
+    absence = told_apart(query, what, scene, numbers, bare)
+    yes_no = what.part in ("done", "times") or (MEASURES[what.measure].scope == "any" and what.part == "done")
+    return Found(absence.text, absence.notes, found=absence.denied or (yes_no and not absence.waiting))
+
+
+def _of_the_cellar(query: Query, scene: Scene) -> Found:
+    what = query.whats[0]
+    facts = [f for found in scene.facts(what, None, query.when).values() for f in found]
+    if query.batches.numbers:
+        facts = [f for f in facts if f.batch in query.batches.numbers]
+    facts = reduce_facts(facts, query.within if query.within in ("last", "first") and what.measure == "search" else "", MEASURES[what.measure], scene.settings)
+    if not facts:
+        return _absent(query, what, scene, None, [])
+    return Found(wording.of_cellar(query, what, facts, scene), _notes(facts), found=not all(f.bare for f in facts))
+
+
+def _batches(query: Query, scene: Scene) -> Found:
+    """Which batches there are that meet the conditions, with what shows it."""
+    numbers, judged = scene.batches(query.batches, query.when)
+    if numbers is None:
+        numbers = sorted(scene.cellar.batches)
+    if query.when and not judged:
+        numbers = [n for n in numbers if _in_span(scene.cellar.batches[n].started, query)]
+    shown: dict[int, list[Fact]] = {}
+    for condition, facts in judged:
+        for n in numbers:
+            if condition.test != "none":
+                found = [f for f in facts.get(n, []) if not f.bare]
+                if condition.test not in ("some", "none") and condition.method == "" and len(found) > 1:
+                    ranked = sorted(found, key=lambda f: number_of(f) or 0.0, reverse=condition.test in ("over", "at least"))
+                    found = ranked[:1]
+                shown.setdefault(n, []).extend(found if condition.method != "count" else reduce_facts(found, "count", MEASURES[condition.what.measure], scene.settings))
+    notes = _notes([f for facts in shown.values() for f in facts])
+    if not numbers:
+        return Found(wording.no_batches(query), (), found=True) if scene.cellar.batches else Found("There are no batches in the journal yet.", (), found=False)
+    return Found(wording.batch_list(query, numbers, shown, scene), notes)
+
+
+def _in_span(day: str, query: Query) -> bool:
+    since, until = query.when.since, query.when.until
+    return bool(day) and (not since or day >= since[: len(day)]) and (not until or day <= until[: len(day)])

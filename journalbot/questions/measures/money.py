@@ -1,0 +1,84 @@
+"""What was paid: in all, for an item, for a batch, per bottle."""
+
+from functools import cache
+
+from journalbot.model import Entry
+from journalbot.questions.measures.base import Case, Fact, Measure, fact_of, notes_of
+from journalbot.questions.says import join, number_said
+from journalbot.vocabulary.items import ITEMS
+
+_SIGNS = {"USD": "$", "EUR": "€", "GBP": "£"}
+_JUICE = frozenset("juice juices pail pails must concentrate".split())
+_NOT_GRAPES = _JUICE | frozenset("kit kits honey yeast corks cork bottles bottle".split())
+
+
+def money_said(value: float, currency: str) -> str:
+    """A sum of money: `$112.00`, `55.00 €`."""
+    sign = _SIGNS.get(currency)
+    amount = f"{value:,.2f}"
+    return f"{sign}{amount}" if sign in ("$", "£") else f"{amount} {sign or currency}"
+
+
+@cache
+def _item_of() -> dict[str, str]:
+    return {spelling: item for item, spellings in ITEMS.items() for spelling in spellings}
+
+
+def _stems(text: str) -> frozenset[str]:
+    return frozenset(w[:-1] if w.endswith("s") and len(w) > 3 else w for w in text.casefold().replace(",", " ").replace("-", " ").split())
+
+
+_IDLE = frozenset("the a an my of for some all new and".split())
+
+
+def item_fits(entry: Entry, wanted: str, case: Case) -> bool:
+    """Whether a purchase is of the item asked for, by its words or by what kind of thing it is."""
+    item = str(entry.get("item") or "")
+    words = _stems(wanted) - _IDLE
+    if words and words <= _stems(item):
+        return True
+    sort = _item_of()
+    if sort.get(wanted.casefold()) and sort.get(wanted.casefold()) in {sort.get(item.casefold()), sort.get(item.casefold().split()[-1] if item else "")}:
+        return True
+    base = " ".join(case.cellar.batches[entry.batch].fruit).casefold() if entry.batch in case.cellar.batches else ""
+    if words <= _stems("juice pail"):
+        return bool(_stems(item) & _stems("juice pail must")) or (bool(_stems(item) & _stems(base)) and bool(_stems(base) & _stems("juice pail")))
+    if words <= _stems("grapes fruit"):
+        return bool(_stems(item) & _stems("grapes fruit")) or (bool(_stems(item) & _stems(base)) and not (_stems(f"{item} {base}") & _stems(" ".join(_NOT_GRAPES))))
+    return False
+
+
+def _spent(case: Case) -> list[Fact]:
+    out = []
+    for e in case.kind("purchase"):
+        price = e.get("price")
+        if not isinstance(price, int | float) or not all(item_fits(e, wanted, case) for wanted in filter(None, case.of.get("item", "").split(" + "))):
+            continue
+        currency = str(e.get("currency") or case.settings.currency)
+        out.append(fact_of(e, float(price), currency, f"{money_said(float(price), currency)} for {_bought(e)}"))
+    return out
+
+
+def _bought(entry: Entry) -> str:
+    count, unit = entry.get("count"), entry.get("unit")
+    size = f"{number_said(count)} {unit + ' of ' if unit else ''}" if isinstance(count, int | float) else ""
+    return f"{size}{entry.get('item') or 'something'}"
+
+
+def _per_bottle(case: Case) -> list[Fact]:
+    paid, bottles = _spent(case), [e for e in case.kind("bottle") if e.get("count")]
+    made = sum(float(e.get("count")) for e in bottles)
+    currencies = {f.unit for f in paid}
+    if not paid or not made or len(currencies) > 1:
+        return []
+    total, currency = sum(float(f.value or 0) for f in paid), paid[0].unit
+    working = f"{join([f.text for f in paid])}, {number_said(made)} bottles; only what was bought for this batch is in it"
+    return [Fact(case.number, bottles[-1].date, round(total / made, 2), currency, f"{money_said(total / made, currency)} a bottle", (*(n for f in paid for n in f.notes), *notes_of(*bottles)), working, order=bottles[-1].place)]
+
+
+MEASURES: tuple[Measure, ...] = (
+    Measure("money", "money spent[ on {item}]", ("purchase",), _spent, (("money",), ("money", "sum"), ("how much", "money"), ("money", "juice"), ("money", "grapes")),
+            ("how much", "sum", "juice", "grapes", "addition", "is", "made", "what"), sort="money", usual="sum", narrows=("item",), scope="any"),
+    Measure("cost per bottle", "cost per bottle[, {item} only]", ("purchase", "bottle"), _per_bottle, (("money", "per bottle"), ("per bottle",), ("money", "bottles", "per bottle")), ("how much", "made", "bottles"),
+            sort="money", usual="", narrows=("item",)),
+)

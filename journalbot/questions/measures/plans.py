@@ -1,0 +1,40 @@
+"""What is to be done: plans, and which of them are overdue."""
+
+from journalbot.model import Entry
+from journalbot.questions.measures.base import Case, Fact, Measure
+from journalbot.questions.says import day_said
+from journalbot.vocabulary.questions import SIGNS
+
+_ACTS = ("rack", "press", "bottle", "filter", "stir", "top_up", "taste", "blend", "degas", "chill", "crush", "airlock", "pitch", "oak", "addition", "malolactic", "move")
+
+
+def _acts_in(text: str) -> set[str]:
+    low = f" {text.casefold()} "
+    return {a for a in _ACTS for phrase in SIGNS.get(a, ()) if f" {phrase} " in low and len(phrase) > 3}
+
+
+def _done(case: Case, plan: Entry) -> bool:
+    acts = _acts_in(str(plan.get("what") or "")) - {"addition"}
+    if plan.batch is None or not acts:
+        return False
+    return bool(case.source.entries(batch=plan.batch, kinds=sorted(acts), since=plan.date))
+
+
+def _plans(case: Case) -> list[Fact]:
+    """Plans by the day they are due. Past ones only where a span of days is asked for, or where they were never done."""
+    wanted, out = case.of.get("act", ""), []
+    for e in case.kind("plan"):
+        due, what = str(e.get("due") or ""), str(e.get("what") or "")
+        if wanted and wanted not in _acts_in(what):
+            continue
+        past = bool(due) and due < case.today[: len(due)]
+        if case.of.get("all") != "yes" and (past or not due) and _done(case, e):
+            continue
+        late = " (overdue)" if past else ""
+        out.append(Fact(e.batch, due, what, "", f"{what}{f', due {day_said(due)}' if due else ''}{late}", (e.note,), order=e.place))
+    return sorted(out, key=lambda f: (f.date or "9999", f.order))
+
+
+MEASURES: tuple[Measure, ...] = (
+    Measure("plans", "what is planned[: {act}]", ("plan",), _plans, (("plan",), ("when", "plan"), ("plan", "did")), ("doing", "is", "addition", "made", "to", "what", "left", "last"), sort="words", narrows=("act",), scope="any"),
+)

@@ -1,0 +1,132 @@
+"""What is in a vessel, where a batch is, which vessels are free, how long a wine stayed in one."""
+
+from typing import NamedTuple
+
+from journalbot.journal.vessel_names import split_vessels, vessel_key
+from journalbot.model import Entry
+from journalbot.questions.measures.base import Case, Fact, Measure, fact_of
+from journalbot.questions.measures.durations import stretch
+from journalbot.questions.says import number_said
+from journalbot.winemaking.units import convert
+
+STAY_KINDS = ("start", "rack", "bottle", "end", "press")
+
+
+class Stay(NamedTuple):
+    """Wine of a batch in a vessel, from the entry that put it there to the one that took it out (None: still there)."""
+
+    key: str
+    name: str
+    since: Entry
+    until: Entry | None
+
+
+def stays(case: Case) -> list[Stay]:
+    """Every stay of a batch in a vessel, in order of arrival."""
+    inside: dict[str, tuple[str, Entry]] = {}
+    out: list[Stay] = []
+
+    def leave(keys: list[str], by: Entry) -> None:
+        out.extend(Stay(k, *inside.pop(k), by) for k in keys)
+
+    for e in case.kind(*STAY_KINDS):
+        to = split_vessels(str(e.get("to") or e.get("vessel") or "")) if e.kind != "bottle" else []
+        if e.kind in ("bottle", "end"):
+            leave(list(inside), e)
+        elif to or e.get("from"):
+            sources = [case.cellar.vessel_key(s) for s in split_vessels(str(e.get("from") or ""))]
+            # Several rackings of one note are one wine split: none of them empties what another has just filled.
+            gone = [k for k in sources if k in inside] or [k for k, (_, since) in inside.items() if since.place[0] != e.place[0] or since.kind == "start"]
+            leave(gone, e)
+        for name in to:
+            inside.setdefault(case.cellar.vessel_key(name), (name, e))
+    out += [Stay(k, name, since, None) for k, (name, since) in inside.items()]
+    return sorted(out, key=lambda s: (s.since.date, s.since.place))
+
+
+def _time_in_vessel(case: Case) -> list[Fact]:
+    wanted = case.of.get("vessel", "")
+    key = case.cellar.vessel_key(wanted)
+    bare = vessel_key(wanted)
+    out = []
+    for stay in stays(case):
+        if stay.key == key or bare in stay.key.split():
+            last = stay.until
+            how = "bottling" if last and last.kind == "bottle" else "its end" if last and last.kind == "end" else "leaving it"
+            out += stretch(case, stay.since, last, f"going into {stay.name}", how)
+    return out
+
+
+def _contents(case: Case) -> list[Fact]:
+    """Who is in the vessel asked for, or in each vessel of the cellar; an empty one is a fact without a batch."""
+    wanted = case.of.get("vessel", "")
+    vessels = case.cellar.vessels
+    if wanted:
+        vessel = case.cellar.find_vessel(wanted)
+        found = case.cellar.in_vessel(wanted)
+        names = [(wanted, found)] if vessel or found else []
+    else:
+        names = [(v.name, case.cellar.in_vessel(v.name)) for v in vessels.values()]
+    out: list[Fact] = []
+    for name, batches in names:
+        for batch in batches:
+            held = next((h for h in batch.held.values() if case.cellar.vessel_key(h.name) == case.cellar.vessel_key(name)), None) or next(iter(batch.held.values()), None)
+            litres = held.litres if held else None
+            size = f", {volume_said(litres, case.settings.units)}" if litres else ""
+            out.append(Fact(batch.number, held.date if held else batch.started, "in use", "", f"in it{size}", (held.note,) if held else (), label=name))
+        if not batches:
+            out.append(Fact(None, "", "empty", "", "empty", label=name))
+    return out
+
+
+def volume_said(litres: float, units: str) -> str:
+    """A volume in the journal's own units."""
+    value, unit = (convert(litres, "L", "gal"), "gal") if units == "us" else (litres, "L")
+    return f"{number_said(value, 1)} {unit}"
+
+
+def _free(case: Case) -> list[Fact]:
+    everyone = [f for f in _contents(case)]
+    if case.of.get("vessel"):
+        return everyone
+    return [f for f in everyone if f.value == "empty"]
+
+
+def _capacity(case: Case) -> list[Fact]:
+    wanted = case.of.get("vessel", "")
+    out = []
+    for e in case.kind("vessel"):
+        if e.get("capacity") is not None and (not wanted or case.cellar.vessel_key(str(e.get("name"))) == case.cellar.vessel_key(wanted)):
+            out.append(fact_of(e, float(e.get("capacity")), str(e.get("unit")), f"{number_said(e.get('capacity'))} {e.get('unit')}", label=str(e.get("name"))))
+    return out
+
+
+def _where(case: Case) -> list[Fact]:
+    """Where a batch is: its vessels, and the place it was moved to last."""
+    batch = case.batch
+    out = [Fact(batch.number, date, name, "", f"in {name}", (next((h.note for h in batch.held.values() if h.name == name), 0) or batch.last_note,)) for name, date in batch.vessels.items()]
+    moved = case.kind("move")
+    if moved and moved[-1].get("to"):
+        out.append(fact_of(moved[-1], str(moved[-1].get("to")), "", f"moved to the {str(moved[-1].get('to')).removeprefix('the ')}"))
+    if not batch.vessels and (ended := [e for e in case.entries if e.kind in ("bottle", "end")]):
+        last = ended[-1]
+        out.insert(0, fact_of(last, "in bottles" if last.kind == "bottle" else "gone", "", "in bottles" if last.kind == "bottle" else f"gone{': ' + str(last.get('reason')) if last.get('reason') else ''}"))
+    return out
+
+
+def _places(case: Case) -> list[Fact]:
+    """Where it stood at some time: each move and each vessel it went to."""
+    out = [fact_of(e, str(e.get("to")), "", f"moved to the {str(e.get('to')).removeprefix('the ')}") for e in case.kind("move") if e.get("to")]
+    out += [fact_of(s.since, s.name, "", f"in {s.name}") for s in stays(case)]
+    return sorted(out, key=lambda f: (f.date, f.order))
+
+
+MEASURES: tuple[Measure, ...] = (
+    Measure("contents", "what is in {vessel}", (), _contents, (("vessel",), ("what", "vessel"), ("in vessel", "vessel"), ("did", "vessel"), ("vessels", "in vessel"), ("what", "vessels"), ("who", "vessel")),
+            ("in vessel", "is", "bottles", "what", "last", "did", "how much", "left", "vessels"), sort="words", narrows=("vessel",), scope="none"),
+    Measure("free vessels", "which vessels are free[: {vessel}]", (), _free, (("free", "vessel"), ("free", "vessels"), ("free", "where"), ("free",)), ("is", "in vessel", "quantity:free_so2", "how many", "last", "left", "did"), sort="words", narrows=("vessel",), scope="none"),
+    Measure("capacity", "capacity of [{vessel}]", ("vessel",), _capacity, (("capacity", "vessel"), ("how much", "capacity", "vessel"), ("capacity", "vessels"), ("how much", "in vessel", "vessel")), ("in vessel", "is", "how much"), sort="words", narrows=("vessel",), scope="none"),
+    Measure("where", "where it is", ("move", "bottle", "end"), _where, (("where",), ("where", "is")), ("is", "in vessel", "bottles", "last"), sort="words"),
+    Measure("places", "where it stood", ("move", "start", "rack", "bottle", "end", "press"), _places, (("where", "is", "at"), ("where", "at"), ("where", "move")), ("in vessel", "is", "addition"), sort="words"),
+    Measure("time in vessel", "time in {vessel}", STAY_KINDS, _time_in_vessel, (("how long", "vessel"), ("how long", "in vessel", "vessel"), ("how long", "vessel", "is")), ("is", "in vessel", "oak form", "oak", "age"), sort="days", narrows=("vessel",)),
+)

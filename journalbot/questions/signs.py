@@ -1,0 +1,132 @@
+"""The signs in a question: what its words say is asked, from the tables of question words and from the language layer."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+from functools import cache
+
+from journalbot.language.lexicon import Lexicon, Mention
+from journalbot.language.names import Names
+from journalbot.language.text import Text, understand
+from journalbot.model import Settings
+from journalbot.vocabulary import questions as words
+from journalbot.vocabulary.people import PEOPLE
+from journalbot.vocabulary.units import UNITS
+
+_SHORT = re.compile(r"(?<![\w'])(" + "|".join(sorted((re.escape(s) for s in words.SHORT), key=len, reverse=True)) + r")(?![\w'-])", re.IGNORECASE)
+_VALUES = ("amount", "temperature", "percent", "number", "times", "reading", "score", "money", "bottles")
+_CUES = {"give": "given", "drink": "drunk", "end": "drained", "purchase": "money", "add": "addition", "malolactic": "malolactic", "oak_out": "oak out", "top_up": "top_up",
+         "rack": "rack", "press": "press", "crush": "crush", "bottle": "bottle", "taste": "taste", "filter": "filter", "degas": "degas", "chill": "chill", "punch_down": "punch_down",
+         "pitch": "pitch", "blend": "blend", "move": "move", "stir": "stir"}
+_UNIT_WORDS = frozenset(s for unit in UNITS.values() for s in unit.spellings)
+# What a longer phrase swallows: signs inside it say nothing of their own.
+_HARD = ("vessel", "date", "code", "time", "amount", "money", "score", "temperature", "percent", "times", "reading", "bottles")
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """Something that a stretch of words says; `value` is what it names (a material, a vessel …)."""
+
+    name: str
+    first: int
+    last: int
+    value: str = ""
+
+    def inside(self, other: "Sign | Mention") -> bool:
+        """Whether it lies within something longer."""
+        return other.first <= self.first and self.last <= other.last and (self.last - self.first) < (other.last - other.first)
+
+
+@cache
+def question_lexicon() -> Lexicon:
+    """The question words as one lexicon, built once a process."""
+    rows: list[tuple[str, str, object]] = []
+    for table, kind in ((words.ASKS, "ask"), (words.WAYS, "way"), (words.SIGNS, "sign"), (words.TESTS, "test"), (words.ANCHORS, "anchor"), (words.STATES, "state"), (words.COLOURED, "coloured")):
+        rows += [(phrase, f"{kind} {name}", name) for name, phrases in table.items() for phrase in phrases]
+    rows += [(word, "superlative", word) for word in words.SUPERLATIVES]
+    rows += [(word, "group", word) for word in words.GROUPS]
+    rows += [(word, "every", word) for word in words.EVERY]
+    rows += [(word, "denial", word) for word in words.DENIALS]
+    rows += [(word, "people", word) for word in PEOPLE]
+    return Lexicon(rows)
+
+
+def written_out(question: str) -> str:
+    """The question with its short forms written out: `whats` becomes `what is`."""
+    text = question.replace("’", "'")
+    return _SHORT.sub(lambda m: words.SHORT[m.group().lower()], text)
+
+
+def read_text(question: str, names: Names, today: date, settings: Settings) -> Text:
+    """The question understood as far as words go, misspelt question words mended too."""
+    text = understand(written_out(question), names, today, settings)
+    lexicon = question_lexicon()
+    for i, token in enumerate(text.tokens):
+        if text.words[i] == token.low and token.low.endswith("'s") and token.low[:-2] in lexicon.words:
+            text.words[i] = token.low[:-2]
+        # The notes' own words come first, but a question word that was typed right is never "mended" away.
+        if text.words[i] != token.low and (token.low in lexicon.words or token.low in _UNIT_WORDS):
+            text.words[i] = token.low
+    unknown = [w for w in text.words if len(w) > 4 and w.isalpha() and w not in lexicon.words and w not in names.lexicon and w not in words.FILLERS]
+    if unknown:
+        mended = _speller().mend(text.words, lambda w: w in names.lexicon or w in names.own or w in names.batches.by_term or w in names.vessels)
+        text.words[:] = mended
+    return text
+
+
+@cache
+def _speller():  # type: ignore[no-untyped-def]
+    from journalbot.language.spelling import Speller
+
+    return Speller(w for w in question_lexicon().words if len(w) > 4)
+
+
+def find_signs(text: Text, batches: Iterable[Mention] = ()) -> list[Sign]:
+    """Every sign of the question; those within something longer fall away. `batches` are the references kept as such."""
+    kept = list(batches)
+    out: list[Sign] = []
+    for m in question_lexicon().find(text.words, text.tokens):
+        kind, _, name = m.kind.partition(" ")
+        if kind == "superlative":
+            way, sign = words.SUPERLATIVES[m.value]
+            out += [Sign(f"way:{way}", m.first, m.last, m.value), Sign(sign, m.first, m.last, m.value)]
+        elif kind in ("ask", "sign"):
+            out.append(Sign(name, m.first, m.last, text.text[m.start : m.end].lower()))
+        elif kind == "people":
+            out.append(Sign("person", m.first, m.last, m.value))
+        else:
+            out.append(Sign(f"{kind}:{name}" if name else kind, m.first, m.last, " ".join(text.words[m.first : m.last])))
+    covered = {i for s in out for i in range(s.first, s.last) if not s.name.startswith(("every", "denial", "test"))}
+    for m in text.mentions:
+        out += _from_language(m, text, covered)
+    hard: list[Sign | Mention] = [m for m in text.mentions if m.kind in _HARD] + kept
+    return [s for s in out if not any(s.inside(h) for h in hard if s.name != "batch") and not any(s.inside(o) for o in out if o.name not in ("person",)) and not _is_batch(s, kept)]
+
+
+def _is_batch(sign: Sign, batches: list[Mention]) -> bool:
+    return any(b.first <= sign.first and sign.last <= b.last for b in batches)
+
+
+def _from_language(m: Mention, text: Text, covered: set[int]) -> list[Sign]:
+    def sign(name: str, value: object = "") -> list[Sign]:
+        return [Sign(name, m.first, m.last, str(value))]
+
+    if m.kind == "quantity":
+        return sign(f"quantity:{m.value}")
+    if m.kind == "material":
+        return sign("material", m.value)
+    if m.kind == "vessel":
+        return sign("vessel", m.value.name)
+    if m.kind in ("code", "yeast", "culture"):
+        return [] if str(m.value).lower() in ("so2", "so₂") else sign("code", m.value)
+    if m.kind in ("oak_form", "oak_toast", "oak_origin"):
+        return sign(m.kind.replace("_", " "), m.value)
+    if m.kind in ("person", "place", "closure", "descriptor"):
+        return sign(m.kind if m.kind != "closure" else "closure", m.value)
+    if m.kind in _VALUES:
+        return sign("value")
+    if m.kind == "cue" and m.value.detail != "weak" and not covered.intersection(range(m.first, m.last)):
+        name = _CUES.get(m.value.kind) or {"started": "ferment", "finished": "finished", "stuck": "stuck", "restarted": "ferment"}.get(m.value.detail, "")
+        return sign(name) if name else []
+    return []

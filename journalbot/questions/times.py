@@ -1,0 +1,95 @@
+"""When: the days that a question speaks of, by date or by something done on them."""
+
+from dataclasses import dataclass, field
+
+from journalbot.language.dates import DateMention
+from journalbot.language.text import Text
+from journalbot.questions.query import When
+from journalbot.questions.signs import Sign
+
+_SINCE = frozenset(("since", "after", "from"))
+_UNTIL = frozenset(("until", "till", "before", "by", "to"))
+_AT = {"when": "at", "at": "at", "during": "at", "on": "at", "before": "before", "after": "after", "since": "after", "for": "at", "until": "before", "till": "before"}
+_SKIPPED = frozenset("the i we my it was were is it's did you they got of that a start end beginning and in".split())
+
+
+@dataclass(slots=True)
+class Days:
+    """The days found, with the tokens they take."""
+
+    when: When = field(default_factory=When)
+    tokens: set[int] = field(default_factory=set)
+
+
+def dates_in(text: Text, taken: set[int]) -> Days:
+    """The span of days that the dates of a question give; `taken` are tokens that belong to a batch's name."""
+    found = [m for m in text.of("date") if not taken.intersection(range(m.first, m.last)) and not _is_now(m.value)]
+    found = [m for m in found if not m.value.weak or m.first and text.words[m.first - 1] in _SINCE | _UNTIL | {"in", "on", "of", "during", "between", "for"}]
+    out = Days()
+    since = until = ""
+    for k, m in enumerate(found):
+        lo, hi = _span(m.value)
+        if not lo:
+            continue
+        before = _before(text, m.first)
+        out.tokens.update(range(m.first, m.last))
+        pair = k + 1 < len(found) and found[k + 1].first - m.last <= 2
+        if before in _SINCE and not (before == "from" and not pair):
+            since = _after(hi) if before == "after" else lo
+        elif before in _UNTIL and (before != "to" or since):
+            until = _day_before(lo) if before == "before" else hi
+        elif before == "between" or (before == "from" and pair):
+            since = lo
+        elif since and not until:
+            until = hi
+        else:
+            since, until = (min(since, lo) if since else lo), (max(until, hi) if until else hi)
+    out.when = When(since, until)
+    return out
+
+
+def _span(d: DateMention) -> tuple[str, str]:
+    if d.span:
+        return d.span
+    return d.iso, d.iso
+
+
+def _is_now(d: DateMention) -> bool:
+    return False
+
+
+def _before(text: Text, first: int) -> str:
+    i = first - 1
+    while i >= 0 and text.words[i] in ("the", "early", "late", "about", "and", "of", "end", "start", "beginning") and i > first - 4:
+        i -= 1
+    return text.words[i] if i >= 0 else ""
+
+
+def _after(iso: str) -> str:
+    from datetime import date, timedelta
+
+    return (date.fromisoformat(iso) + timedelta(1)).isoformat() if len(iso) == 10 else iso
+
+
+def _day_before(iso: str) -> str:
+    from datetime import date, timedelta
+
+    return (date.fromisoformat(iso) - timedelta(1)).isoformat() if len(iso) == 10 else iso
+
+
+def anchor(text: Text, signs: list[Sign], acts: frozenset[str], first: int = 0) -> tuple[When, set[int], int] | None:
+    """An act that says when (`when I pitched`, `the week I bottled …`): the When, its tokens, and where it begins."""
+    for s in signs:
+        if s.name.startswith("anchor:"):
+            act = next((a for a in signs if a.name in acts and a.first >= s.last), None)
+            if act:
+                return When(anchor=act.name, relation=s.name.partition(":")[2]), set(range(s.first, act.last)), s.first
+    for act in signs:
+        if act.name not in acts:
+            continue
+        i = act.first - 1
+        while i >= max(first, act.first - 4) and (text.words[i] in _SKIPPED):
+            i -= 1
+        if i > 0 and text.words[i] in _AT and i >= first and not (text.words[i] in ("on", "since") and act.first - i > 3):
+            return When(anchor=act.name, relation=_AT[text.words[i]]), set(range(i, act.last)), i
+    return None

@@ -1,0 +1,200 @@
+"""How answers are said: one line where one will do, a line each where there are several; every figure with how it was got."""
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from journalbot.questions.measures import MEASURES, Fact
+from journalbot.questions.query import Query, What, condition_said
+from journalbot.questions.says import day_said, join, number_said
+from journalbot.questions.whom import label_of
+
+if TYPE_CHECKING:
+    from journalbot.questions.facts import Scene
+
+_MANY = 40  # lines shown of a list; the rest is counted
+_STORY = 200
+
+
+def capital(text: str) -> str:
+    """The text with its first letter in upper case."""
+    return text[:1].upper() + text[1:]
+
+
+def label(number: int | None, scene: "Scene") -> str:
+    """The batch's label; that of things of no one batch is empty."""
+    batch = scene.cellar.batches.get(number) if number is not None else None
+    return label_of(batch) if batch else f"batch {number}" if number is not None else ""
+
+
+def fact_said(fact: Fact, part: str = "", phrase: str = "") -> str:
+    """A fact in one phrase: the side asked for first, its day, and how it was worked out."""
+    day = day_said(fact.date) if fact.date else ""
+    if part == "date" and day:
+        said = f"{day}{f' ({fact.text})' if fact.text else ''}"
+    elif fact.until and fact.unit == "days":
+        said = f"{fact.text}"
+    else:
+        said = join([fact.text or phrase], "") + (f", {day}" if day and fact.text != day else "")
+    return f"{said} ({fact.working})" if fact.working else said
+
+
+def _done(what: What) -> str:
+    measure = MEASURES[what.measure]
+    return measure.done or measure.phrase.partition("[")[0]
+
+
+def each(query: Query, what: What, real: dict[int | None, list[Fact]], scene: "Scene", missing: Sequence[int]) -> str:
+    """The facts of each batch."""
+    measure = MEASURES[what.measure]
+    if measure.sort == "story":
+        return _stories(query, real, scene)
+    lines = []
+    lead = "Yes. " if what.part == "done" else ""
+    phrase = _done(what)
+    for number, facts in real.items():
+        who = label(number, scene)
+        said = [fact_said(f, what.part, phrase) for f in facts]
+        if measure.sort in ("reading",) and len(facts) > 2 and not query.within:
+            said = [fact_said(f, what.part, phrase) for f in facts]
+        if len(said) > 3 or any(len(s) > 90 for s in said) and len(said) > 1:
+            lines.append(f"{capital(who) or 'The journal'}, {_title(what)}:\n" + "\n".join(f"  {s}" for s in said[:_MANY]) + (f"\n  and {len(said) - _MANY} more" if len(said) > _MANY else ""))
+        elif len(real) == 1 or len(query.whats) > 1:
+            lines.append(f"{capital(who) or 'The journal'}, {_title(what)}: {'; '.join(said)}.")
+        else:
+            lines.append(f"{capital(who) or 'Other'}: {'; '.join(said)}.")
+    lines += [f"{capital(label(n, scene))}: {_title(what)} not recorded." for n in missing]
+    head = f"{capital(_title(what))}:\n" if len(lines) > 1 and len(query.whats) == 1 else ""
+    shown = lines[:_MANY] + ([f"and {len(lines) - _MANY} more batches"] if len(lines) > _MANY else [])
+    return lead + head + "\n".join(shown)
+
+
+def _title(what: What) -> str:
+    from journalbot.questions.absence import named
+
+    measure = MEASURES[what.measure]
+    if measure.sort == "act" and measure.done and not what.of and what.measure not in ("yeast",):
+        return measure.done
+    return named(what)
+
+
+def _stories(query: Query, real: dict[int | None, list[Fact]], scene: "Scene") -> str:
+    out = []
+    named = len(real) == 1 and next(iter(real)) is not None
+    by_day: dict[str, list[str]] = {}
+    if named:
+        ((number, facts),) = real.items()
+        for f in facts:
+            by_day.setdefault(f.date, []).append(f.text)
+        out.append(f"{capital(label(number, scene))}:")
+    else:
+        for number, facts in real.items():
+            for f in facts:
+                by_day.setdefault(f.date, []).append(f"{_short(number, scene)}{f.text}")
+    days = sorted(by_day)
+    out += [f"  {day_said(d)}: {'; '.join(by_day[d])}" for d in days[:_STORY]]
+    if len(days) > _STORY:
+        out.append(f"  and {len(days) - _STORY} more days")
+    return "\n".join(out)
+
+
+def _short(number: int | None, scene: "Scene") -> str:
+    return f"{label(number, scene)} " if number is not None else ""
+
+
+def pooled(query: Query, what: What, result: Sequence[Fact], pool: Sequence[Fact], scene: "Scene", numbers: Sequence[int] | None) -> str:
+    """One answer over several batches or facts: the highest, the total …"""
+    over = query.over
+    if over in ("mean", "sum", "range", "count"):
+        whose = f" over {join([label(n, scene) for n in numbers])}" if numbers and 1 < len(numbers) <= 6 else f", {label(numbers[0], scene)}" if numbers and len(numbers) == 1 else ""
+        name = {"mean": "average ", "sum": "", "range": "range of ", "count": ""}[over]
+        said = [f"{f.text}{f' ({f.working})' if f.working else ''}" for f in result]
+        return f"{capital(name + _title(what))}{whose}: {join(said)}."
+    lines = []
+    for f in result[:6]:
+        who = label(f.batch, scene)
+        lines.append(f"{capital(who)}: {fact_said(f, what.part, _done(what))}." if who else f"{capital(fact_said(f, what.part, _done(what)))}.")
+    others = _others(query, result, pool, scene, numbers)
+    return "\n".join(lines) + others
+
+
+def _others(query: Query, result: Sequence[Fact], pool: Sequence[Fact], scene: "Scene", numbers: Sequence[int] | None) -> str:
+    """Where named batches were compared: the others, for comparison."""
+    if not numbers or query.batches.described or query.over not in ("most", "least"):
+        return ""
+    shown = {f.batch for f in result}
+    rest = [f for f in pool if f.batch not in shown]
+    best: dict[int | None, Fact] = {}
+    for f in rest:
+        best.setdefault(f.batch, f)
+    return "".join(f"\n{capital(label(f.batch, scene))}: {fact_said(f)}." for f in best.values())
+
+
+def side_by_side(query: Query, what: What, real: dict[int | None, list[Fact]], scene: "Scene", numbers: Sequence[int]) -> str:
+    """The facts of several batches, a line each, and the difference of two figures."""
+    lines = [f"{capital(_title(what))}:"]
+    for n in numbers:
+        facts = real.get(n, [])
+        lines.append(f"  {label(n, scene)}: {'; '.join(fact_said(f, what.part) for f in facts) if facts else 'not recorded'}")
+    values = [real[n][0] for n in numbers if n in real and len(real[n]) == 1 and isinstance(real[n][0].value, int | float)]
+    if len(numbers) == 2 and len(values) == 2 and values[0].unit == values[1].unit:
+        gap = abs(float(values[0].value or 0) - float(values[1].value or 0))
+        decimals = 3 if values[0].unit == "SG" else 2
+        lines.append(f"  difference: {number_said(gap, decimals)} {values[0].unit if values[0].unit not in ('SG', 'pH') and not values[0].unit.startswith('/') else ''}".rstrip())
+    return "\n".join(lines)
+
+
+def of_cellar(query: Query, what: What, facts: Sequence[Fact], scene: "Scene") -> str:
+    """What is said of vessels, searches and the like."""
+    if what.measure in ("contents", "free vessels"):
+        return _vessels(what, facts, scene)
+    if MEASURES[what.measure].sort == "calculation":
+        return "\n".join(f"{capital(f.text)}{f' ({f.working})' if f.working else ''}".rstrip(".") + "." for f in facts)
+    lines = []
+    for f in facts[:_MANY]:
+        who = label(f.batch, scene) or f.label
+        lines.append(f"{capital(who)}{', ' if who else ''}{day_said(f.date) + ': ' if f.date else ''}{f.text}")
+    if len(facts) > _MANY:
+        lines.append(f"and {len(facts) - _MANY} more")
+    return "\n".join(lines)
+
+
+def _vessels(what: What, facts: Sequence[Fact], scene: "Scene") -> str:
+    single = what.get("vessel")
+    if single and what.measure == "free vessels":
+        empty = all(f.value == "empty" for f in facts)
+        if empty:
+            return f"Yes, {facts[0].label} is empty."
+        return f"No: {join([f'{label(f.batch, scene)} has been in {f.label} since {day_said(f.date)}' for f in facts])}."
+    if single:
+        if facts[0].value == "empty":
+            return f"Nothing: {facts[0].label} is empty."
+        return f"{capital(facts[0].label)}: {join([f'{label(f.batch, scene)}, since {day_said(f.date)}{f.text[5:]}' for f in facts])}."
+    if what.measure == "free vessels":
+        return f"Empty: {join([f.label for f in facts])}."
+    return "\n".join(f"{capital(f.label)}: {label(f.batch, scene) + ', since ' + day_said(f.date) if f.batch is not None else 'empty'}" for f in facts)
+
+
+def batch_list(query: Query, numbers: Sequence[int], shown: dict[int, list[Fact]], scene: "Scene") -> str:
+    """The batches that meet the conditions, each with what shows it."""
+    lines = []
+    for n in numbers[:_MANY]:
+        said = "; ".join(fact_said(f) for f in shown.get(n, [])[:6])
+        lines.append(f"{capital(label(n, scene))}{': ' + said if said else ''}")
+    if len(numbers) > _MANY:
+        lines.append(f"and {len(numbers) - _MANY} more")
+    if query.over == "count":
+        lines.insert(0, f"{len(numbers)} batch{'' if len(numbers) == 1 else 'es'}:")
+    return "\n".join(lines)
+
+
+def no_batches(query: Query) -> str:
+    """That none meets the conditions, and which these are."""
+    said = join([condition_said(c) for c in query.batches.conditions]) or (f"are {query.batches.state}" if query.batches.state else "fit that")
+    return f"None: there are no batches that {said}."
+
+
+def notes_said(numbers: Sequence[int], scene: "Scene") -> str:
+    """Notes as typed, with number and day."""
+    notes = [n for n in map(scene.source.note, numbers[:_MANY]) if n]
+    more = f"\nand {len(numbers) - _MANY} more" if len(numbers) > _MANY else ""
+    return "\n".join(f"Note {n.number}, {day_said(n.on)}: {n.text}" for n in notes) + more
