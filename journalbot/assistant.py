@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from journalbot.turns.many import Reread
 
 _RECENT = 100  # notes looked back over for one typed twice
+LONGEST = 10_000  # characters of a note that is read; a longer one is kept as it is
 
 
 class Assistant:
@@ -32,7 +33,9 @@ class Assistant:
         ] = ()  # questions about notes just put to the person; the first is to be answered next
         self._mine: list[int] = []  # notes asked about in this talk, the latest last
         self._before: Query | None = None  # the last question understood, for "and batch 4?"
-        self._open: Ask | None = None  # what must be known to answer it
+        self._open: tuple[Ask, Callable[[int], Reply | None]] | None = (
+            None  # "which batch?", and what to do once it is named
+        )
         self._revert: Callable[[], str] | None = None  # how to take back what was just set or taught
 
     # ---- one turn
@@ -71,7 +74,9 @@ class Assistant:
         from journalbot.questions import ask
 
         answer, query = ask(text, today, self.journal, self.words.names(), self._before)
-        self._before, self._open = query or self._before, answer.ask
+        self._before = query or self._before
+        if answer.ask and query:
+            self.hold(answer.ask, lambda batch: self._answer_reply(self.ask(f"and batch {batch}?", today)))
         return answer
 
     def pending(self) -> list[tuple[Ask, Note]]:
@@ -99,9 +104,11 @@ class Assistant:
 
     def reading(self, note: Note, given: Json) -> "Reading":
         """What a note kept before says, with what was answered about it; nothing is filed."""
-        from journalbot.notes.reader import read_note
+        from journalbot.notes.reader import Reading, read_note
         from journalbot.turns.then import cellar_for
 
+        if len(note.text) > LONGEST:
+            return Reading((Entry("remark", None, note.on, {"text": note.text}, span=(0, len(note.text))),))
         on, cellar = datetime.date.fromisoformat(note.on), cellar_for(self.journal, note)
         reading = read_note(note.text, on, self.journal.settings, self.words.names(), cellar, given)
         return replace(reading, ask=reading.ask and replace(reading.ask, note=note.number))
@@ -124,6 +131,10 @@ class Assistant:
         self._mine.append(ask.note)
         return replies.asked(ask, self.journal.cellar())
 
+    def hold(self, ask: Ask, named: Callable[[int], Reply | None]) -> None:
+        """Wait, for one line, for the batch that a question or a correction is about; `named` then goes on with it."""
+        self._open = (ask, named)
+
     # ---- what a line can be
 
     def _noted(self, text: str, on: datetime.date) -> Reply:
@@ -134,11 +145,13 @@ class Assistant:
             note = self.journal.add_note(on.isoformat(), text)
             entries, ask = self.read(note, {})
         said = self.put(ask) if ask else replies.filed(entries, self.journal.cellar(), note.on)
+        if len(text) > LONGEST:
+            said = replies.too_long(LONGEST)
         return Reply(f"{said} {replies.same_again(twin)}" if twin else said, note, tuple(entries), ask=ask)
 
     def _answered(self, text: str, today: datetime.date, table: Sequence[Ask]) -> Reply | None:
-        if self._open and not table:
-            return self._question_settled(text, today)
+        if reply := self._named(text, today):
+            return reply
         from journalbot import replies
         from journalbot.turns.asks import read_response
 
@@ -198,16 +211,17 @@ class Assistant:
             )
         return Reply(said, note, tuple(entries), ask=again)
 
-    def _question_settled(self, text: str, today: datetime.date) -> Reply | None:
-        """The batch that a question was about, named after the fact."""
+    def _named(self, text: str, today: datetime.date) -> Reply | None:
+        """Go on with a question or a correction once the batch that it is about has been named."""
         from journalbot.turns.asks import read_response
 
-        ask, self._open = self._open, None
-        assert ask is not None
-        response = read_response(text, ask, today, self.journal.settings, self.words.names(), self.journal.cellar())
-        if response is None or not response.given or "batch" not in response.given or self._before is None:
+        held, self._open = self._open, None
+        if held is None:
             return None
-        return self._answer_reply(self.ask(f"and batch {response.given['batch']}?", today))
+        ask, go_on = held
+        response = read_response(text, ask, today, self.journal.settings, self.words.names(), self.journal.cellar())
+        batch = (response.given or {}).get("batch") if response else None
+        return go_on(batch) if isinstance(batch, int) else None
 
     def _about_us(self, text: str, today: datetime.date) -> Reply | None:
         """Help, what is waiting, the settings, the words taught: whole lines, so that no note is taken for one."""
@@ -235,7 +249,19 @@ class Assistant:
     def _asked(self, text: str, today: datetime.date) -> Reply | None:
         from journalbot.questions.recognise import is_question
 
-        return self._answer_reply(self.ask(text, today)) if is_question(text) else None
+        if not is_question(text):
+            return None
+        before, held = self._before, self._open
+        answer = self.ask(text, today)
+        if answer.understood_as is None and not text.rstrip().endswith("?") and self._tells(text, today):
+            self._before, self._open = before, held  # it only looked like a question: "What was left of b6 is bottled"
+            return None
+        return self._answer_reply(answer)
+
+    def _tells(self, text: str, today: datetime.date) -> bool:
+        """Whether a line, read as a note, holds more than a remark."""
+        reading = self.reading(Note(self.journal.count_notes() + 1, today.isoformat(), text), {})
+        return reading.ask is not None or any(e.kind != "remark" for e in reading.entries)
 
     def _answer_reply(self, answer: Answer) -> Reply:
         from journalbot import replies

@@ -10,6 +10,7 @@ _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct",
 _SIGNS = {"F": " °F", "C": " °C", "SG": "", "pH": "", "Brix": "", "% vol": " % vol", "%": " %"}
 _COUNTED = ("tablet", "packet", "bottle", "piece", "pinch", "cup")
 _REMARK = 70  # characters of a remark that are read back
+_MOST = 20  # entries of one batch and date that are
 
 
 def number(value: object, least: int = 0) -> str:
@@ -214,4 +215,6 @@ _PHRASES: dict[str, Callable[[Entry], str]] = {
 
 def phrases(entries: Iterable[Entry]) -> str:
     """Several entries of one batch and date."""
-    return "; ".join(map(phrase, entries))
+    said = list(map(phrase, entries))
+    more = [f"and {len(said) - _MOST} more"] if len(said) > _MOST else []
+    return "; ".join([*said[:_MOST], *more])

@@ -14,6 +14,7 @@ from journalbot.screen import listed, one_line
 from journalbot.vocabulary.quantities import QUANTITIES
 
 KEPT = "Kept as a note; nothing in it was read as an act, a reading or a plan."
+UNMATCHED = "I cannot tell what that puts right, so nothing was changed; say which batch, act or figure is meant."
 _QUESTIONS = {
     "batch": "Which batch is that",
     "quantity": "What is {about} a reading of",
@@ -55,6 +56,11 @@ def doubts(entries: Iterable[Entry]) -> list[str]:
 def same_again(number: int) -> str:
     """Said where a note is the same as one of that day."""
     return f"This says the same as note {number} of that day, and both are kept. If it was typed twice, say undo."
+
+
+def too_long(longest: int) -> str:
+    """Said where a note is kept whole, but not read."""
+    return f"Kept whole, but not read: more than {longest:,} characters. Type it again in parts, or import a notebook."
 
 
 def asked(ask: Ask, cellar: Cellar) -> str:

@@ -1,4 +1,4 @@
-"""One turn after another: whole conversations over a real journal, each line with what its reply must and must not say."""
+"""One turn after another: talks over a real journal, each line with what its reply says and what is then filed."""
 
 import datetime
 from collections.abc import Iterator
@@ -126,7 +126,8 @@ def test_an_answer_completes_the_note(
 
 
 @pytest.mark.parametrize(
-    ("answer", "date"), [("sept 30", "2025-09-30"), ("yesterday", "2025-10-03"), ("it was the 1st of October", "2025-10-01")]
+    ("answer", "date"),
+    [("sept 30", "2025-09-30"), ("yesterday", "2025-10-03"), ("it was the 1st of October", "2025-10-01")],
 )
 def test_a_day_that_is_none_is_asked_for(assistant: Assistant, journal: Journal, answer: str, date: str) -> None:
     say(assistant, *TWO_BATCHES)
@@ -193,7 +194,14 @@ def test_a_note_can_be_left_unfiled(assistant: Assistant, journal: Journal) -> N
 def test_it_means_the_batch_spoken_of_before_the_note_even_when_answered_later(
     assistant: Assistant, journal: Journal
 ) -> None:
-    say(assistant, *TWO_BATCHES, "batch 1 smells good, pH 3.5", "it is at pH 34", "batch 2 is at 1.070", "bought 10 corks")
+    say(
+        assistant,
+        *TWO_BATCHES,
+        "batch 1 smells good, pH 3.5",
+        "it is at pH 34",
+        "batch 2 is at 1.070",
+        "bought 10 corks",
+    )
     say(assistant, "what is waiting?", "3.4")
     assert readings(journal, "ph") == [(1, 3.5, "2025-10-04"), (1, 3.4, "2025-10-04")]
 
@@ -290,7 +298,8 @@ def test_import_gives_a_reply_a_note_and_keeps_what_is_given(assistant: Assistan
 
 def test_a_notebook_that_has_grown_can_be_imported_again(assistant: Assistant, journal: Journal) -> None:
     old = ['{"on": "2024-10-01", "text": "started batch 1, 6 gal of merlot juice"}\n'] + [
-        '{"on": "2024-10-02", "text": "punched down batch 1"}\n'] * 2
+        '{"on": "2024-10-02", "text": "punched down batch 1"}\n'
+    ] * 2
     new = [*old, '{"on": "2024-10-03", "text": "pressed batch 1"}\n']
     list(assistant.import_lines(old))
     replies = list(assistant.import_lines(new))
@@ -298,7 +307,9 @@ def test_a_notebook_that_has_grown_can_be_imported_again(assistant: Assistant, j
     assert [e.kind for e in journal.entries()] == ["start", "punch_down", "punch_down", "press"]
 
 
-def test_import_commits_in_strides_and_keeps_what_came_before_a_bad_line(assistant: Assistant, journal: Journal) -> None:
+def test_import_commits_in_strides_and_keeps_what_came_before_a_bad_line(
+    assistant: Assistant, journal: Journal
+) -> None:
     good = [f'{{"on": "2024-10-01", "text": "note {n}"}}\n' for n in range(700)]
     with pytest.raises(Exception, match="line 701"):
         list(assistant.import_lines([*good, "{bad\n"]))
@@ -315,7 +326,9 @@ def test_a_plain_notebook_is_read(assistant: Assistant, journal: Journal) -> Non
 # ---- reading again
 
 
-def test_reread_mends_what_an_older_reader_filed_and_keeps_the_persons_own(assistant: Assistant, journal: Journal) -> None:
+def test_reread_mends_what_an_older_reader_filed_and_keeps_the_persons_own(
+    assistant: Assistant, journal: Journal
+) -> None:
     say(assistant, *TWO_BATCHES, "batch 1 at 0.996", "make that 0.998", "1.022 today", "the riesling")
     note = journal.add_note("2025-10-05", "racked batch 1 to carboy 2")
     journal.file(note.number, [Entry("remark", None, "2025-10-05", {"text": note.text})])  # as a lesser reader had it

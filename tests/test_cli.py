@@ -44,7 +44,8 @@ def lines(text: str) -> list[dict[str, object]]:
 
 def python(*words: str, input: str | None = None) -> "subprocess.CompletedProcess[str]":
     return subprocess.run(
-        [sys.executable, *words], capture_output=True, text=True, encoding="utf-8", input=input, timeout=60, check=False)
+        [sys.executable, *words], capture_output=True, text=True, encoding="utf-8", input=input, timeout=60, check=False
+    )
 
 
 # ---- note, ask
@@ -117,7 +118,11 @@ def test_import_prints_one_object_a_note_in_order(
     said = lines(capsys.readouterr().out)
     assert [row["text"] for row in said] == [json.loads(n)["text"] for n in NOTES[1:]]
     assert [("entries" in row, row.get("ask")) for row in said] == [
-        (True, None), (True, None), (False, "value"), (True, None)]
+        (True, None),
+        (True, None),
+        (False, "value"),
+        (True, None),
+    ]
 
 
 def test_import_ends_with_what_needs_attention(
@@ -188,7 +193,10 @@ def test_a_pipe_gets_one_reply_a_line_and_nothing_else(journal: Path) -> None:
     done = python("-m", "journalbot", "--journal", str(journal), input=told)
     assert (done.returncode, done.stderr) == (0, "")
     assert [line.split(":")[0] for line in done.stdout.splitlines()] == [
-        "Batch 1, merlot juice", "Batch 1, merlot juice", "Undone"]
+        "Batch 1, merlot juice",
+        "Batch 1, merlot juice",
+        "Undone",
+    ]
     assert "\x1b" not in done.stdout
 
 
@@ -215,8 +223,15 @@ def test_each_reply_is_flushed_once_its_turn_is_durable(journal: Path) -> None:
 
 def test_the_demo_opens_on_a_throw_away_copy(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     environment = {**os.environ, "TMPDIR": str(tmp_path), "XDG_DATA_HOME": str(tmp_path / "data")}
-    done = subprocess.run([sys.executable, "-m", "journalbot", "demo"], input="what is waiting?\nracked batch 1\nbye\n", text=True,
-                          capture_output=True, env=environment, timeout=60, check=False)
+    done = subprocess.run(
+        [sys.executable, "-m", "journalbot", "demo"],
+        input="what is waiting?\nracked batch 1\nbye\n",
+        text=True,
+        capture_output=True,
+        env=environment,
+        timeout=60,
+        check=False,
+    )
     assert done.returncode == 0, done.stderr
     assert len(done.stdout.splitlines()) >= 2
     assert list(tmp_path.iterdir()) == []
@@ -239,8 +254,10 @@ def test_starting_loads_none_of_the_libraries(code: str) -> None:
 
 def test_asking_loads_none_of_the_libraries(notebook: Path, journal: Path) -> None:
     run(journal, "import", str(notebook))
-    code = (f"import sys\nfrom journalbot.cli import main\n"
-            f"main(['--journal', {str(journal)!r}, 'ask', 'what yeast did I use for batch 1?'])\n"
-            f"print([m for m in {HEAVY!r} if m in sys.modules])")
+    code = (
+        f"import sys\nfrom journalbot.cli import main\n"
+        f"main(['--journal', {str(journal)!r}, 'ask', 'what yeast did I use for batch 1?'])\n"
+        f"print([m for m in {HEAVY!r} if m in sys.modules])"
+    )
     done = python("-c", code)
     assert done.stdout.splitlines()[-1] == "[]", done.stdout + done.stderr

@@ -257,6 +257,8 @@ def _described(
     if terms and vintage is None:
         if j < len(words) and (found := _year_at(words, j, at, tokens)):
             vintage, j = found
+        elif j in at and tokens[j].text.isdigit() and len(tokens[j].text) == 2 and words[j + 1 : j + 2] in ([], [":"], [","], ["."]) and any(index.vintage(n) == 2000 + int(tokens[j].text) for n in index.having(terms)):
+            vintage, j = 2000 + int(tokens[j].text), j + 1
         elif j + 2 < len(words) and words[j] in ("of", "from"):
             if words[j + 1 : j + 3] == ["last", "year"]:
                 vintage, j = year - 1, j + 3
@@ -276,6 +278,9 @@ def _described(
 
 def _resolve(terms: list[str], vintage: int | None, age: str, index: BatchIndex) -> BatchRef:
     fits = index.having(terms) if terms else set(index.batches)
+    if len(fits) > 1 and "rosé" not in terms:
+        # "the shiraz" is the red, where a rosé was run off it
+        fits = {n for n in fits if index.batches[n].colour != "rosé"} or fits
     if vintage is not None:
         fits = {n for n in fits if index.vintage(n) == vintage}
     if age and fits:

@@ -59,7 +59,8 @@ class Speller:
         found = process.extract(word, pool, scorer=OSA.distance, score_cutoff=limit, limit=3)
         found = [f for f in found if f[1] < 2 or f[0][:3] == word[:3]]
         if not found:
-            same = [w for w in pool if skeleton(w) == skeleton(word)] if len(skeleton(word)) > 3 else []
+            short = len(skeleton(word)) > 3 and sum(c in "aeiou" for c in word) <= 1
+            same = [w for w in pool if skeleton(w) == skeleton(word)] if short else []
             return same[0] if len(same) == 1 else word
         best = min(f[1] for f in found)
         nearest = [f[0] for f in found if f[1] == best]

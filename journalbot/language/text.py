@@ -31,7 +31,12 @@ _SOLID = ("vessel", "date", "code", "amount", "money", "score")
 _PARTED_HARD = {".", ";", "!", "?", "\n", ":"}
 _PARTED = _PARTED_HARD | {",", "and", "&", "+", "-", "–", "—", "with", "but", "(", ")"}
 _SHADES = {"a", "an", "of", "the", "now", "more", "still", "some", "in", "good", "way", "bit", "really", "much", "it's", "its", "and"}
-_ARTICLES = {"a", "an", "the", "my", "our", "his", "her", "per", "each", "every", "wine", "last", "of", "new", "old", "this", "that", "no", "one", "first"}
+# A verb's base form is a noun ("a timber rack", "the last press") unless one of these stands before it.
+_BEFORE_VERB = {
+    "i", "we", "to", "and", "then", "will", "should", "must", "not", "dont", "i'll", "we'll", "ill", "gonna", "please", "or", "also", "didn't", "did", "didnt", "don't", "can", "could", "lets", "let's", "now", "so",
+    "but", "just", "today", "wanna", "gotta", "they", "you", "might", "may", "would", "cannot", "can't", "never", "tomorrow", "next", "saturday", "sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "it",
+    "them", "shall", "help", "quick", "needs", "need", "probably", "maybe", "finally", "b",
+}
 _LICENCE = {"on", "by", "since", "until", "till", "before", "sometime", "around", "about", "back", "early", "late", "mid"}
 _CODE_WORDS = {"var", "strain"}
 _CODE_LED = {"of", "gets", "got", "pitched", "yeast", "strain", "using", "used"}
@@ -159,7 +164,10 @@ def _licensed(d: DateMention, words: list[str]) -> bool:
 
 def _noun(m: Mention, words: list[str]) -> bool:
     """Whether a word that could be a verb is a noun here: "a bottle", "the siphon", "last press"."""
-    return m.kind == "cue" and m.value.form == "base" and m.last - m.first == 1 and m.first > 0 and words[m.first - 1] in _ARTICLES
+    if m.kind != "cue" or m.value.form != "base" or m.last - m.first > 1 or m.first == 0:
+        return False
+    before = words[m.first - 1]
+    return before.isalpha() and before not in _BEFORE_VERB
 
 
 def _codes(tokens: list[Token], words: list[str], own: list[Mention], names: Names) -> list[Mention]:

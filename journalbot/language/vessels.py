@@ -74,6 +74,7 @@ def _around(tokens: list[Token], words: list[str], text: str, first: int, last: 
     if label is None:
         led = begin > 0 and words[begin - 1] in _LED or begin > 1 and words[begin - 1] in _ARTICLES and words[begin - 2] in _LED
         described = begin < noun_first and not _OAK.intersection(words[begin:noun_first]) or begin > 0 and words[begin - 1] in _ARTICLES and words[noun_first] not in _SHAPES
+        described = described or words[last : last + 1] in (["holds"], ["takes"], ["is"], ["hold"])
         weak = " ".join(words[noun_first:last]) in WEAK_VESSELS and not led and not described
         if words[last : last + 1] and words[last] in _CONTENTS:
             weak = True

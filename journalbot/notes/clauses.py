@@ -8,8 +8,8 @@ from journalbot.language.lexicon import Mention
 from journalbot.language.text import Text
 from journalbot.vocabulary.cues import TAKEN_BACK
 
-_SENTENCE = {".", ";", "!", "?", "\n", "•", "*"}
-_SOFT = {",", "and", "then", "so", "but", "plus", "also", "because", "cause", "since", "while", "(", ")", "-", "–", "—", "&", "+", "though", "tho", "although", "hence", ":", "yet", "/", "which", "where"}
+_SENTENCE = {".", "!", "?", "\n", "•", "*"}
+_SOFT = {",", ";", "and", "then", "so", "but", "plus", "also", "because", "cause", "since", "while", "(", ")", "-", "–", "—", "&", "+", "though", "tho", "although", "hence", ":", "yet", "/", "which", "where"}
 _AND = {",", "and", "&", "+", "-", "–", "—", "/", "at", "(", "plus", ")"}
 _TAKEN_BACK = sorted((tuple(p.split()) for p in TAKEN_BACK), key=len, reverse=True)
 _ABBREVIATIONS = {"approx", "abt", "temp", "no", "tsp", "oz", "lb", "lbs", "gal", "vs", "incl", "etc", "e.g", "i.e", "jan", "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "st", "approx", "s.g", "fl"}
@@ -110,6 +110,8 @@ def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause
     inside |= _asides(text, first, last) | {i for i in range(first + 1, last) if text.words[i] == "/" and text.words[i - 1] == "w"}
     vessels = [m for m in text.mentions if m.kind == "vessel"]
     inside |= {i for i in range(first, last) if text.words[i] in ("+", "&", "and") and any(m.last == i for m in vessels) and any(m.first in (i + 1, i + 2) for m in vessels)}
+    base = {m.first for m in text.mentions if m.kind == "cue" and m.value.form == "base"}
+    inside |= {i for i in range(first, last) if text.words[i] in ("&", "and", "+") and i - 1 in base and i + 1 in base}
     dated = {m.first - 1 for m in text.mentions if m.kind == "date"}
     cuts = [i for i in range(first, last) if text.words[i] in _SOFT and i not in inside and not (text.words[i] == "since" and i in dated)]
     cuts += [i for i in range(first + 1, last) if text.words[i] in _SPEAKERS and i not in inside and text.words[i - 1] not in _BEFORE_SPEAKER and text.words[i - 1] not in _SOFT]
@@ -156,6 +158,8 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
     """Whether the stretch `a`–`b` is a clause apart from the one before it, to which a comma or `and` joins it."""
     own = [m for m in text.mentions if m.first >= a and m.last <= b]
     before = [m for m in text.mentions if m.first >= a0 and m.last <= b0]
+    if _predicate(own, before, a):
+        return False
     if text.words[a] in _VERBS_ON and not any(m.kind == "batch" for m in own):
         return False
     if how in (",", "and", "&") and not any(m.kind in _SAYING for m in before) and b - a > 1 and not _opens_with_cue(own, a):
@@ -184,6 +188,17 @@ _SPEAKERS = {"i", "we", "i'm", "i've", "i'll"}
 _BEFORE_SPEAKER = {"that", "what", "like", "as", "if", "when", "than", "where", "which", "who", "how", "until", "till", "once", "before", "after", "whenever", "all", "wine", "batch", "one", "mead", "time", "day", "then", "thing", "white", "red", "best", "", "should", "did", "do", "can", "am", "was", "have", "had", "could", "would", "said", "says", "think", "guess", "know", "see", "hope"}
 _VERBS_ON = {"is", "are", "was", "were", "has", "have"}
 _SAYING = ("cue", "reading", "amount", "money", "date", "batch", "score", "planned", "denied", "time", "bottles", "times", "number")
+
+
+def _predicate(own: list[Mention], before: list[Mention], a: int) -> bool:
+    """`bentonite, 30 g, stirred in Wed`: a verb and its day, of a thing named just before."""
+    things = ("material", "code", "oak_form")
+    return (
+        _opens_with_cue(own, a)
+        and not any(m.kind in (*things, "amount", "reading", "vessel", "batch", "score", "money") for m in own)
+        and any(m.kind in things for m in before)
+        and not any(m.kind in ("cue", "batch", "reading") for m in before)
+    )
 
 
 def _opens_with_cue(own: list[Mention], a: int) -> bool:

@@ -66,6 +66,8 @@ def _plain(text: str) -> str:
 def _marker(words: list[str]) -> tuple[int, int] | None:
     """Where the words that make a line a correction stand among its tokens."""
     joined = [w for w in words]
+    if words[:1] in (["sorry"], ["no"], ["oops"], ["correction"], ["whoops"], ["wait"]) and words[1:2] in ([","], [":"], ["-"], ["."]) and {"not", "was", "were"} & set(words):
+        return 0, 1
     if words[:2] in (["it", "was"], ["that", "was"], ["that's"], ["it's"]) and "not" in words:
         return 0, 2
     for i in range(len(joined)):
@@ -108,6 +110,9 @@ def _candidates(read: Text, marker: tuple[int, int], on: datetime.date, cellar: 
     pool = recent
     if about:
         pool = [e for e in recent if e.batch in about]
+    people = {m.value.lower() for m in read.mentions if m.kind == "person"}
+    if people & {str(e.get("to", "")).lower() for e in pool}:
+        pool = [e for e in pool if str(e.get("to", "")).lower() in people]
     if acts & {e.kind for e in pool}:
         pool = [e for e in pool if e.kind in acts]
     if readings:

@@ -6,7 +6,7 @@ becomes a remark, so that every word is kept where it can be found.
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from journalbot.journal.cellar import Cellar
@@ -54,6 +54,7 @@ def read_note(
         explained.update(range(draft.first, draft.last))
         for number in resolved:
             entries.extend(e for e in _entries(draft, number, scene) if not _said_before(e, entries))
+    entries = _on_the_day_drunk(entries, drafts)
     entries.extend(_remark(scene, explained, subjects))
     return Reading(tuple(entries))
 
@@ -165,6 +166,13 @@ def _days(draft: Draft) -> tuple[str, ...]:
 # Mentions that a clause's entries account for, besides the words they stand on.
 _ACCOUNTED = ("cue", "reading", "batch", "date", "time", "vessel", "amount", "material", "code", "quantity", "number", "variety", "fruit", "closure", "place", "money", "score", "oak_form",
               "oak_toast", "oak_origin", "bottles", "times", "pronouns", "both", "airlock", "lees", "left", "planned", "person", "temperature")
+def _on_the_day_drunk(entries: list[Entry], drafts: list[Draft]) -> list[Entry]:
+    """A tasting told after the bottle was opened is of the day it was opened, where no other day is named for it."""
+    opened = {e.batch: e.date for e in entries if e.kind == "drink"}
+    dated = any(d.kind == "taste" and d.clause.own_date for d in drafts)
+    return [replace(e, date=opened[e.batch]) if e.kind == "taste" and e.batch in opened and not dated else e for e in entries]
+
+
 _ONCE = ("fermentation", "malolactic", "press", "crush", "degas", "filter", "chill", "oak_out", "airlock", "end", "stir", "move")
 
 

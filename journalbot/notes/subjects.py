@@ -112,6 +112,8 @@ class Subjects:
             return True
         if m.first in self.scene.doses and any(x.first <= m.first and m.last <= x.last for x in clause.of("material")):
             return True
+        if clause.text.words[max(0, m.first - 2) : m.first] and {"to", "into", "for", "on"} & set(clause.text.words[max(0, m.first - 2) : m.first]):
+            return False
         return self.scene.started is not None and clause.first in self.scene.start_clauses and m.value.how == "name" and self.scene.started not in m.value.fits
 
     def _several(self, refs: list[Mention], draft: Draft) -> tuple[int, ...] | Ask:

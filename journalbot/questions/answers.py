@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from journalbot.model import Answer, Ask
 from journalbot.questions import wording
 from journalbot.questions.absence import told_apart
-from journalbot.questions.facts import Scene, number_of, reduce_facts
+from journalbot.questions.facts import Incomparable, Scene, number_of, reduce_facts, weighed
 from journalbot.questions.measures import MEASURES, Fact
-from journalbot.questions.query import Query, What, describe
+from journalbot.questions.query import Condition, Query, What, describe
 from journalbot.questions.says import join
 from journalbot.questions.whom import label_of
 
@@ -26,7 +26,11 @@ class Found:
 
 def answer(question: str, query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Answer:
     """Run a Query. `one`: a single batch was meant, and several fit what was `said`."""
-    result = run(query, scene, one=one, said=said)
+    try:
+        result = run(query, scene, one=one, said=said)
+    except Incomparable as error:
+        condition: Condition = error.args[0]
+        result = Found(f"What the journal has for {condition.what.measure} cannot be compared with {condition.value:g} {condition.unit}.".replace(" .", "."), (), found=False)
     if query.show == "notes" and result.ask is None:
         result = replace(result, text=wording.notes_said(result.notes, scene) or f"That rests on no single note. {result.text}")
     return Answer(question, describe(query), result.found, result.text, result.notes, result.ask)
@@ -80,6 +84,10 @@ def _choose(query: Query, scene: Scene, numbers: list[int], said: str) -> list[i
 def _reduced(query: Query, what: What, scene: Scene, numbers: list[int] | None) -> dict[int | None, list[Fact]]:
     measure = MEASURES[what.measure]
     facts = scene.facts(what, numbers, query.when)
+    if query.batches.every and query.over in ("most", "least"):
+        facts.pop(None, None)  # what is of no one batch is not one of those compared
+    if what.measure == "addition" and query.over in ("most", "least") and query.within == "sum":
+        facts = {n: found for n, every in facts.items() if (found := weighed(every))}
     return {n: reduce_facts(found, query.within, measure, scene.settings, query.skip) if n is not None or query.within != "count" else found for n, found in facts.items()}
 
 

@@ -105,7 +105,7 @@ def _weigh(text: Text, measure: Measure, row: tuple[str, ...], chosen: list[Sign
     narrow: set[int] = set()
     for name in measure.narrows:
         if name in _FREE_WORDS:
-            narrow |= {i for i in meaning if i not in core and not _claimed(i, by_name, name)}
+            narrow |= {i for i in meaning if i not in core and (measure.name == "search" or not _claimed(i, by_name, name))}
         for s in by_name.get({"yeast": "code", "culture": "code", "form": "oak form", "toast": "oak toast", "origin": "oak origin", "stage": "stage"}.get(name, name), ()):
             narrow.update(range(s.first, s.last))
         if name == "stage":
@@ -147,7 +147,7 @@ def narrowed(text: Text, candidate: Candidate, signs: Sequence[Sign], tokens: Se
             taken = core | {i for n in measure.beside for s in here if s.name == n for i in range(s.first, s.last)} if name == "words" else core
             asks = {i for s in here if s.name in ("what", "did", "when", "how much", "how many", "who", "why", "where", "times") or s.name.startswith("way:") for i in range(s.first, s.last)}
             value = " ".join(text.tokens[i].low for i in tokens if i in set(content(text, tokens)) - explained - taken - asks)
-            value = value.removesuffix("'s")
+            value = value.removesuffix("'s") or next((s.value for s in here if s.name == "smell" and measure.name == "search"), "")
         elif name == "stage":
             value = next((_STAGES[s.name] for s in here if s.name in _STAGES), "")
         elif name == "act":

@@ -123,14 +123,16 @@ def _which(text: Text, signs: list[Sign], group: Group, batches: Batches, tail: 
             best = ranked[0]
             what = narrowed(text, best, signs, [*before, *tail], explained)
             sort, usual = best.measure.sort, best.measure.usual
-            within = "count" if sort == "act" and best.measure.name not in ("give", "drink") else usual if usual in ("sum", "last") else "sum" if sort in ("days", "money") or sort == "act" else ""
+            often = best.measure.name != "addition" or any(s.name == "times" or s.value.endswith("often") for s in signs)
+            within = "count" if sort == "act" and best.measure.counts == "count" and often else usual if usual in ("sum", "last") else "sum" if sort in ("days", "money") or sort == "act" else ""
             mean = any(s.name == "way:mean" for s in signs)
             return GroupRead(Query((what,), batches, when, within="mean" if mean else within, over=way.name[4:]), best.left, best.score)
     read = _conditions(text, signs, tail, explained)
     if read is None:
         return None
     conditions, state, left, score = read
-    if not conditions and not state and not batches.described and not content(text, tail) and not group.counted and over == "list" and group.word not in ("wines", "batches"):
+    conditions = tuple(c for c in conditions if c.what.measure != "start" or c.test != "some" or when)  # every batch has a start
+    if not conditions and not state and not batches.described and not read[0] and not content(text, tail) and not group.counted and over == "list" and group.word not in ("wines", "batches"):
         return None
     described = replace(batches, conditions=conditions, state=state)
     return GroupRead(Query((), described, when, over=over), left + left_before, score + 2.0)
@@ -147,6 +149,7 @@ def _figures(text: Text, signs: list[Sign], batches: Batches, main: list[int], c
         conditions, state, left, score = read
         if not conditions and not state:
             return None
+        conditions = tuple(c for c in conditions if c.what.measure != "start" or c.test != "some")
     described = replace(batches, conditions=conditions, state=state)
     ranked = candidates(text, signs, main, explained)
     ranked = [c for c in ranked if any(s.name not in ("what", "did", "how many") for s in c.signs)]

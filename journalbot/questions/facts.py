@@ -16,10 +16,16 @@ from journalbot.questions.measures.readings import value_said
 from journalbot.questions.query import Batches, Condition, What, When
 from journalbot.questions.says import days_said, join, number_said
 from journalbot.questions.whom import colour_of
-from journalbot.winemaking.units import UnknownUnit, convert
+from journalbot.vocabulary.units import UNITS
+from journalbot.winemaking.acid import ta_from_percent
+from journalbot.winemaking.units import UnknownUnit, convert, grams
 
 _NEAR = 3  # days within which a reading still belongs to an act
 _SUMMED = frozenset(("bottles", "days", "times"))
+
+
+class Incomparable(Exception):
+    """A condition whose value has a unit that the batch's facts cannot be brought to."""
 
 
 @dataclass(slots=True)
@@ -65,7 +71,7 @@ class Scene:
         return out
 
     def _case(self, number: int | None, entries: Sequence[Entry], what: What) -> Case:
-        return Case(number, entries, dict(what.of), self.today, self.settings, self.cellar, self.source)
+        return Case(number, entries, {**dict(MEASURES[what.measure].fixed), **dict(what.of)}, self.today, self.settings, self.cellar, self.source)
 
     # ---- which batches
 
@@ -100,6 +106,8 @@ class Scene:
             return _compare(condition.test, float(len(real)), condition.value)
         reduced = reduce_facts(real, condition.method, MEASURES[condition.what.measure], self.settings) if condition.method else real
         values = [v for f in reduced if (v := _in_unit(f, condition.unit)) is not None]
+        if reduced and not values:
+            raise Incomparable(condition)
         return any(_compare(condition.test, v, condition.value) for v in values)
 
     # ---- which days
@@ -178,9 +186,16 @@ def _in_unit(fact: Fact, unit: str) -> float | None:
     if not isinstance(fact.value, int | float):
         return None
     value = float(fact.value)
+    if {unit, fact.unit} == {"%", "g/L"} and fact.label == "ta":
+        return value * 10 if fact.unit == "%" else value / 10
     if unit.startswith("/") and fact.unit.startswith("/"):
         return value / float(fact.unit[1:]) * float(unit[1:])
-    if not unit or unit == fact.unit or not fact.unit or unit in _SUMMED:
+    if unit == "g" and fact.label and fact.unit != "g":
+        try:
+            return grams(value, fact.unit, fact.label).value
+        except (UnknownUnit, ValueError):
+            return None
+    if not unit or unit.rstrip("s") == fact.unit.rstrip("s") or not fact.unit or unit in _SUMMED:
         return value
     try:
         return convert(value, fact.unit, unit)
@@ -194,9 +209,27 @@ def number_of(fact: Fact) -> float | None:
         return None
     if fact.unit.startswith("/"):
         return float(fact.value) / float(fact.unit[1:])
-    if fact.unit == "F":
-        return convert(float(fact.value), "F", "C")
-    return float(fact.value)
+    return _base(float(fact.value), fact.unit, fact.label)
+
+
+def _base(value: float, unit: str, of: str) -> float:
+    """A value in the one unit that values of its kind are compared in."""
+    if unit == "%" and of == "ta":
+        return ta_from_percent(value)
+    known = UNITS.get(unit)
+    if unit == "F":
+        return convert(value, "F", "C")
+    return value * known.factor if known and known.factor and known.dimension in ("volume", "mass") else value
+
+
+def weighed(facts: list[Fact]) -> list[Fact]:
+    """Additions by weight, so that spoons, tablets and grams can be compared; those that cannot be weighed are left out."""
+    out = []
+    for f in facts:
+        mass = _in_unit(f, "g") if "/" not in f.unit else None
+        if mass is not None and f.unit:
+            out.append(replace(f, value=mass, unit="g", text=f.text if f.unit == "g" else f"{f.text} (about {number_said(mass, 2)} g)"))
+    return out
 
 
 def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Settings, skip: int = 0) -> list[Fact]:
@@ -230,7 +263,12 @@ def _figures(facts: list[Fact], method: str, measure: Measure, settings: Setting
         unit = "F" if settings.units == "us" else "C"
     if len({f.unit for f in facts}) > 1 and measure.sort == "money":
         return [f for u in dict.fromkeys(f.unit for f in facts) for f in _figures([x for x in facts if x.unit == u], method, measure, settings)]
+    if measure.name == "addition" and len({f.label for f in facts}) > 1 and not all(f.unit == "g" for f in facts):
+        return [f for name in dict.fromkeys(f.label for f in facts) for f in _figures([x for x in facts if x.label == name], method, measure, settings)]
+    if len({f.unit for f in facts}) > 1 and measure.name == "addition":
+        unit = "g"
     values = [v for f in facts if (v := _in_unit(f, unit)) is not None]
+    rest = [f for f in facts if _in_unit(f, unit) is None]
     if not values:
         return []
     notes = _notes(facts)
@@ -240,8 +278,12 @@ def _figures(facts: list[Fact], method: str, measure: Measure, settings: Setting
         return [Fact(_owner(facts), facts[-1].date, high - low, unit, text, notes, f"{len(values)} values")]
     value = sum(values) if method == "sum" else sum(values) / len(values)
     text = said_value(value, unit, exact=method == "sum")
+    if measure.name == "addition" and len({f.label for f in facts}) == 1:
+        text = f"{text} {facts[0].label}"
     parts = [f.text for f in facts]
     working = f"{'sum' if method == 'sum' else 'average'} of {join(parts)}" if 1 < len(parts) <= 6 else f"{'sum' if method == 'sum' else 'average'} of {len(parts)}" if len(parts) > 1 else facts[0].working
+    if rest:
+        working += f"; not counted: {join([f.text for f in rest])}"
     if method == "sum" and measure.name == "bottles left" and len(facts) == 1:
         working = facts[0].working
     return [Fact(_owner(facts), facts[-1].date, round(value, 4), unit, text, notes, working, until=facts[0].date)]

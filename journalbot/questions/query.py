@@ -90,17 +90,18 @@ def describe(query: Query) -> str:
     subject = join([_what(w, MEASURES[w.measure].phrase) for w in query.whats])
     if any(MEASURES[w.measure].scope == "none" for w in query.whats):
         return _sentence(f"{subject}{_when(query.when)}")
-    way = METHODS.get(query.within, "") or METHODS.get(query.over, "")
-    if query.within in METHODS and query.over in METHODS and query.within != query.over and METHODS[query.over]:
+    part = query.whats[0].part
+    way = METHODS.get(query.within, "") or METHODS.get(query.over, "") if part not in ("times", "done") else ""
+    if way and query.within in METHODS and query.over in METHODS and query.within != query.over and METHODS[query.over]:
         way = f"{METHODS[query.over]}, by batch, of {METHODS[query.within]}" if METHODS[query.within] else METHODS[query.over]
     if query.skip:
         way += f" but {query.skip}"
-    head = f"{way} {subject}".strip()
+    head = PARTS[part].format(f"{way} {subject}".strip()) if part else f"{way} {subject}".strip()
     return _sentence(f"{head}{_of(query.batches)}{_when(query.when)}")
 
 
 def _sentence(text: str) -> str:
-    return text[0].upper() + text[1:] + "."
+    return (text if text[1:2].isupper() else text[0].upper() + text[1:]) + "."
 
 
 def _what(what: What, phrase: str) -> str:
@@ -112,7 +113,7 @@ def _what(what: What, phrase: str) -> str:
         before, _, rest = said.partition("[")
         inner, _, after = rest.partition("]")
         said = before + ("" if "{" in inner else inner) + after
-    return PARTS.get(what.part, "{}").format(said)
+    return said
 
 
 def _of(batches: Batches) -> str:
@@ -156,7 +157,7 @@ def _when(when: When) -> str:
         from journalbot.questions.measures import MEASURES
 
         whose = f" of {join(when.of.labels)}" if when.of.labels else ""
-        return f", {RELATIONS[when.relation]} {MEASURES[when.anchor].phrase}{whose}".replace("[", "").replace("]", "").split("{")[0].rstrip()
+        return f", {RELATIONS[when.relation]} {_what(What(when.anchor), MEASURES[when.anchor].phrase)}{whose}"
     if when.since and when.until:
         return f", on {day_said(when.since)}" if when.since == when.until else f", from {day_said(when.since)} to {day_said(when.until)}"
     return f", since {day_said(when.since)}" if when.since else f", until {day_said(when.until)}"

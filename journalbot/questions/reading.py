@@ -21,11 +21,14 @@ from journalbot.questions.signs import Sign, find_signs, read_text
 from journalbot.questions.times import anchor, dates_in
 from journalbot.questions.whom import Whom, contested, label_of, references, whom
 
-_ACTS = frozenset(("rack", "press", "crush", "pitch", "bottle", "filter", "chill", "degas", "malolactic", "top_up", "blend", "finished", "drained", "stir", "oak out"))
+_ACTS = frozenset(("stuck", "rack", "press", "crush", "pitch", "bottle", "filter", "chill", "degas", "malolactic", "top_up", "blend", "finished", "drained", "stir", "oak out"))
 _ANCHOR_MEASURE = {"drained": "end", "pitch": "yeast", "oak out": "oak_out"}
 _MOMENT_OF = {"started": "start", "oak out": "oak_out"}
 # Measures for which "zin" without an article means every zin.
 _GENERIC = frozenset(("give", "drink", "bottles left", "bottles made", "money", "cost per bottle"))
+_STORIES = frozenset(("doing", "recipe", "story", "made of"))
+# What is laid side by side where two batches are compared and no figure is named.
+COMPARED = ("yeast", "original gravity", "final gravity", "alcohol", "fermentation time", "ferment temperature", "addition", "malolactic time", "oak", "time on oak", "score")
 _PRONOUNS = frozenset(("it", "its", "this one", "that one", "that wine", "this wine", "this batch", "that batch", "same one", "the same one"))
 _STRICTLY_EACH = frozenset(("each", "each of", "per batch", "by batch", "respectively", "every one of"))
 _AGGREGATES = frozenset(("most", "least", "mean", "sum", "range"))
@@ -88,11 +91,30 @@ def _read(text: Text, refs: list[Mention], names: Names, cellar: Cellar, before:
             whose = whom(text, anchor_refs, names, cellar)
             when = replace(when, of=Batches(whose.numbers, _labels(whose.numbers, cellar)))
         everything = [i for i in everything if i not in anchored[1]]
+    if not anchored and (state := _in_state(text, signs, explained, who)):
+        return _finish(Query((), Batches(state=state, every=True), when, over="list"), [], text, who, names, cellar, before, 8.0, grouped=True)
+    if group and group.asked and who.numbers and not set(range(group.first, group.last)) & who.tokens and (into := _parts_of(text, signs, explained)):
+        return _finish(Query((into,), when=when), [], text, who, names, cellar, before, 9.0)
     if group:
         read = conditions.read_group(text, signs, group, explained, when, cellar)
         if read is not None:
             return _finish(read.query, read.left, text, who, names, cellar, before, read.score, grouped=True)
     return _plain(text, signs, everything, explained, when, who, names, cellar, before)
+
+
+def _in_state(text: Text, signs: list[Sign], explained: set[int], who: Whom) -> str:
+    """The state that a question is all about (`what is fermenting right now`); "" where it is about something else."""
+    found = [s for s in signs if s.name.startswith("state:")]
+    if not found or who.tokens or not any(s.name in ("what", "did", "who") for s in signs) or any(s.name in ("when", "how long", "how many", "group", "why", "where") for s in signs):
+        return ""
+    spare = {i for s in (*found, *(s for s in signs if s.name in ("way:last", "way:each"))) for i in range(s.first, s.last)}
+    return found[0].name.partition(":")[2] if all(i in spare | explained for i in content(text, range(len(text.words)))) else ""
+
+
+def _parts_of(text: Text, signs: list[Sign], explained: set[int]) -> What | None:
+    """`Which wines went into the cuvée`: what a named batch is made of."""
+    into = any(s.name in ("made of", "blend") or s.value in ("went into", "go into", "goes into", "gone into", "went in", "is in", "are in") for s in signs)
+    return What("made of") if into and not any(s.name in ("yeast", "material", "oak", "when", "how many") for s in signs) else None
 
 
 def _plain(text: Text, signs: list[Sign], tokens: list[int], explained: set[int], when: When, who: Whom, names: Names, cellar: Cellar, before: Query | None) -> Understood:
@@ -103,6 +125,11 @@ def _plain(text: Text, signs: list[Sign], tokens: list[int], explained: set[int]
         left = [i for i in content(text, tokens) if i not in used | explained and not _way_token(i, signs)]
         return _finish(Query((what,), when=when), left, text, who, names, cellar, before, score)
     ranked = candidates(text, signs, tokens, explained)
+    if (not ranked or ranked[0].score < 1.0) and len(who.numbers) > 1 and any(s.name == "way:compare" for s in signs):
+        spare = [i for i in content(text, tokens) if i not in explained and not _way_token(i, signs)]
+        return _finish(Query((What("story"),), when=when, over="compare"), spare, text, who, names, cellar, before, 6.0)
+    if (blended := _share(text, signs, explained, who, when)) is not None:
+        return _finish(blended[0], [i for i in content(text, tokens) if i not in explained and not blended[1] & {i}], text, blended[2], names, cellar, before, 9.0)
     if not ranked:
         left = [i for i in content(text, tokens) if i not in explained]
         return Understood(stopped_by=_words(text, left), unknown=who.unknown, said=who.said, one=who.one, near=(), confidence=-5.0 - len(left))
@@ -121,6 +148,18 @@ def _plain(text: Text, signs: list[Sign], tokens: list[int], explained: set[int]
         left = more[1]
     query = _ways(text, signs, tuple(dict.fromkeys(whats)), best, when, who, explained)
     return _finish(query, left, text, who, names, cellar, before, best.score, near=tuple(c.measure.name for c in ranked[:3]))
+
+
+def _share(text: Text, signs: list[Sign], explained: set[int], who: Whom, when: When) -> tuple[Query, set[int], Whom] | None:
+    """`How much of batch 8 is in the cuvée`: the blending of one batch, as far as another is in it."""
+    asks = [s for s in signs if s.name == "how much"]
+    if len(who.numbers) != 2 or not asks or "in" not in text.words and "into" not in text.words:
+        return None
+    if any(s.name in ("material", "yeast", "oak", "bottles", "left", "money", "alcohol") or s.name.startswith("quantity") for s in signs):
+        return None
+    part, whole = who.numbers
+    used = {i for s in signs if s.name in ("how much", "addition", "blend", "in vessel", "made of") for i in range(s.first, s.last)}
+    return Query((What("blend", (("part", str(part)),)),), when=when), used, Whom((whole,), tokens=who.tokens)
 
 
 def _with_anchor(text: Text, signs: list[Sign], tokens: list[int], explained: set[int], best: Candidate) -> tuple[Candidate, When | None, set[int]]:
@@ -185,14 +224,18 @@ def _ways(text: Text, signs: list[Sign], whats: tuple[What, ...], best: Candidat
     row = {s for s in best.signs}
     ways = [s.name.removeprefix("way:") for s in signs if s.name.startswith("way:") and s not in row and not set(range(s.first, s.last)) & explained
             and not any(r.first < s.last and s.first < r.last and r.name not in ("ask", "when", "score", "temperature", "alcohol", "how long", "final gravity", "money", "age", "ph", "ta", "plan") for r in row)]
-    asked = {s.name for s in signs}
+    asked = {s.name for s in signs if not (s.name == "when" and _clause_when(text, s))}
     part = _part(asked, measure.sort, {s.name for s in best.signs})
     whats = tuple(replace(w, part=part if MEASURES[w.measure].sort == "act" or part == "date" else "") for w in whats)
     way = next((w for w in ("mean", "sum", "most", "least", "range", "change", "compare", "first", "last", "each") if w in ways), "")
+    if way in ("mean", "sum", "range") and measure.sort in ("words", "story") or (way in ("mean", "range") and measure.sort == "act" and measure.counts != "sum"):
+        way = "each" if way == "sum" else way
     if "change" in {s.name.removeprefix("way:") for s in best.signs}:
         way = "change"
     if way == "each" and measure.usual == "sum" and not any(s.value in _STRICTLY_EACH for s in signs if s.name == "way:each"):
         way = "sum"
+    if measure.counts == "sum" and "how many" in asked and "times" not in asked:
+        return Query(tuple(replace(w, part="") for w in whats), when=when, within="sum", over="sum")
     if part == "times":
         return Query(whats, when=when, within="count", over="count")
     if way == "compare" or (way in _AGGREGATES and len(who.numbers) > 1 and way in ("most", "least")):
@@ -220,6 +263,11 @@ def _reduce(usual: str) -> str:
     return usual if usual in ("last", "first", "sum", "change") else ""
 
 
+def _clause_when(text: Text, sign: Sign) -> bool:
+    """Whether "when" leads a clause (`gravity when I pitched`) and does not ask."""
+    return sign.first > 0 and sign.last < len(text.words) and text.words[sign.first - 1] not in ("and", ",", "since") and text.words[sign.last] in ("i", "we", "it", "the", "they", "pitched", "pitching", "bottled", "racked", "pressed")
+
+
 def _part(asked: set[str], sort: str, row: set[str]) -> str:
     wants = {n for n in ("when", "times", "how much", "how many") if n in asked and n not in row}
     if {"when", "how much"} <= wants:
@@ -230,7 +278,7 @@ def _part(asked: set[str], sort: str, row: set[str]) -> str:
         return "date"
     if "how much" in wants and sort == "act":
         return "amount"
-    if sort in ("act", "words") and not (asked & {"what", "who", "where", "why", "how long", "when"}) and "did" in asked:
+    if sort in ("act", "words") and not (asked & {"what", "who", "where", "why", "how long", "when", "how much", "how many", "times"}) and "did" in asked:
         return "done"
     return ""
 
@@ -249,6 +297,8 @@ def _words(text: Text, tokens: Sequence[int]) -> tuple[str, ...]:
 
 def _finish(query: Query, left: list[int], text: Text, who: Whom, names: Names, cellar: Cellar, before: Query | None, score: float, *, grouped: bool = False, near: tuple[str, ...] = ()) -> Understood:
     """Put the batches in, and decide whether what is left unexplained stops the question."""
+    if query.whats and query.over == "compare" and len(who.numbers) > 1 and {w.measure for w in query.whats} <= _STORIES:
+        query = replace(query, whats=tuple(What(m) for m in COMPARED), within="")
     measures = [MEASURES[w.measure] for w in query.whats]
     every = who.every or query.batches.every
     numbers, one, said = who.numbers, who.one, who.said
@@ -260,6 +310,8 @@ def _finish(query: Query, left: list[int], text: Text, who: Whom, names: Names, 
         numbers, one = who.numbers, False
     if query.over == "" and query.within in ("last", "first") and not numbers and not every:
         query = replace(query, over=query.within)
+    if grouped and query.batches.colours and not one:
+        numbers = ()  # the colour says which
     batches = replace(query.batches, numbers=numbers, labels=_labels(numbers, cellar), every=every)
     query = replace(query, batches=batches)
     weak, hard = _weak_words(text, left)

@@ -100,6 +100,9 @@ def find_signs(text: Text, batches: Iterable[Mention] = ()) -> list[Sign]:
     covered = {i for s in out for i in range(s.first, s.last) if not s.name.startswith(("every", "denial", "test"))}
     for m in text.mentions:
         out += _from_language(m, text, covered)
+    # "OG" is the spelling of a quantity too, and says more than that quantity.
+    named = {(s.first, s.last) for s in out if s.name in ("original gravity", "final gravity")}
+    out = [s for s in out if not (s.name.startswith("quantity:") and (s.first, s.last) in named)]
     hard: list[Sign | Mention] = [m for m in text.mentions if m.kind in _HARD] + kept
     return [s for s in out if not any(s.inside(h) for h in hard if s.name != "batch") and not any(s.inside(o) for o in out if o.name not in ("person",)) and not _is_batch(s, kept)]
 
@@ -127,6 +130,6 @@ def _from_language(m: Mention, text: Text, covered: set[int]) -> list[Sign]:
     if m.kind in _VALUES:
         return sign("value")
     if m.kind == "cue" and m.value.detail != "weak" and not covered.intersection(range(m.first, m.last)):
-        name = _CUES.get(m.value.kind) or {"started": "ferment", "finished": "finished", "stuck": "stuck", "restarted": "ferment"}.get(m.value.detail, "")
+        name = _CUES.get(m.value.kind) or {"started": "ferment", "finished": "finished", "stuck": "stuck", "restarted": "restarted"}.get(m.value.detail, "")
         return sign(name) if name else []
     return []

@@ -13,6 +13,7 @@ from journalbot.vocabulary.questions import EVERY
 
 _COLOURS = ("red", "white", "rosé", "fruit", "mead", "cider")
 _DETERMINERS = frozenset("the this that my our last new old first second".split())
+_COUNTS = frozenset("two three four five six 2 3 4 5 6".split())
 _JOIN = frozenset(("and", "or", "vs", "versus", "against", "with", ",", "&", "the", "to", "from", "my", "than"))
 _EVERY = frozenset(w for w in EVERY if w not in ("my", "ever"))
 # Fruit that says nothing by itself of which wine is meant.
@@ -82,6 +83,8 @@ def whom(text: Text, mentions: Sequence[Mention], names: Names, cellar: Cellar) 
         out.bare = out.bare or before not in _DETERMINERS
         fits, more = _by_years(text, m, ref, fits, names)
         out.tokens.update(more)
+        if before in _COUNTS:
+            out.tokens.add(m.first - 1)  # "the three zins"
         if len(fits) > 1 and (plural or more or _any_of(text.words, m.first)):
             out.every = True
         elif len(fits) > 1:
@@ -103,6 +106,9 @@ def _any_of(words: Sequence[str], first: int) -> bool:
     while i >= 0 and words[i] in ("the", "my", "our", "of", "these", "those"):
         i -= 1
     phrase = words[i : first] if i >= 0 else []
+    if phrase and phrase[0].isdigit() or phrase and phrase[0] in ("two", "three", "four", "five", "six"):
+        i -= 1
+        phrase = ["all"]
     return bool(phrase) and (phrase[0] in _EVERY or (phrase[0] == "one" and "of" in phrase))
 
 

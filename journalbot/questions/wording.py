@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
 _MANY = 40  # lines shown of a list; the rest is counted
 _STORY = 200
+_PARTS = 30  # batches shown with what each has in a total
 
 
 def capital(text: str) -> str:
@@ -31,6 +32,8 @@ def fact_said(fact: Fact, part: str = "", phrase: str = "") -> str:
     day = day_said(fact.date) if fact.date else ""
     if part == "date" and day:
         said = f"{day}{f' ({fact.text})' if fact.text else ''}"
+    elif fact.unit == "due":
+        said = f"{fact.text}, due {day}" if day else fact.text
     elif fact.until and fact.unit == "days":
         said = f"{fact.text}"
     else:
@@ -72,6 +75,8 @@ def _title(what: What) -> str:
     from journalbot.questions.absence import named
 
     measure = MEASURES[what.measure]
+    if what.measure == "plans":
+        return "planned"
     if measure.sort == "act" and measure.done and not what.of and what.measure not in ("yeast",):
         return measure.done
     return named(what)
@@ -107,14 +112,22 @@ def pooled(query: Query, what: What, result: Sequence[Fact], pool: Sequence[Fact
     if over in ("mean", "sum", "range", "count"):
         whose = f" over {join([label(n, scene) for n in numbers])}" if numbers and 1 < len(numbers) <= 6 else f", {label(numbers[0], scene)}" if numbers and len(numbers) == 1 else ""
         name = {"mean": "average ", "sum": "", "range": "range of ", "count": ""}[over]
-        said = [f"{f.text}{f' ({f.working})' if f.working else ''}" for f in result]
-        return f"{capital(name + _title(what))}{whose}: {join(said)}."
+        several = 1 < len({f.batch for f in pool}) == len(pool) <= _PARTS
+        said = [f"{f.text}{f' ({f.working})' if f.working and not several else ''}" for f in result]
+        return f"{capital(name + _title(what))}{whose}: {join(said)}." + _by_batch(pool, scene)
     lines = []
     for f in result[:6]:
         who = label(f.batch, scene)
         lines.append(f"{capital(who)}: {fact_said(f, what.part, _done(what))}." if who else f"{capital(fact_said(f, what.part, _done(what)))}.")
     others = _others(query, result, pool, scene, numbers)
     return "\n".join(lines) + others
+
+
+def _by_batch(pool: Sequence[Fact], scene: "Scene") -> str:
+    """What each batch has in a total, where there are a few."""
+    if not 1 < len({f.batch for f in pool}) == len(pool) <= _PARTS:
+        return ""
+    return "".join(f"\n  {label(f.batch, scene) or 'of no one batch'}: {f.text}{f' ({f.working})' if f.working else ''}" for f in sorted(pool, key=lambda f: f.batch or 0))
 
 
 def _others(query: Query, result: Sequence[Fact], pool: Sequence[Fact], scene: "Scene", numbers: Sequence[int] | None) -> str:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from journalbot import replies
 from journalbot.journal.store import Journal
-from journalbot.model import Entry, Note, Reply
+from journalbot.model import Ask, Entry, Note, Reply
 from journalbot.turns import sayings
 
 if TYPE_CHECKING:
@@ -28,11 +28,7 @@ def put_right(assistant: "Assistant", text: str, on: datetime.date, revert: Call
     if change is None:
         return None
     if change.ask:
-        # Kept as typed, but nothing is changed on a guess: the person says it again, naming what is meant.
-        with assistant.journal.turn():
-            note = assistant.journal.add_note(on.isoformat(), text, "correction")
-        said = f"{replies.asked(change.ask, assistant.journal.cellar())} Nothing was changed; say it again and name it."
-        return Reply(said, note, ask=change.ask)
+        return _unclear(assistant, text, on, change.ask)
     if change.undo is not None:
         if change.undo == 0 and revert:
             return Reply(f"Undone. {revert()}")
@@ -46,6 +42,19 @@ def read(assistant: "Assistant", text: str, on: datetime.date) -> "Change | None
 
     journal = assistant.journal
     return read_correction(text, on, journal.settings, assistant.words.names(), journal.cellar(), journal.entries)
+
+
+def _unclear(assistant: "Assistant", text: str, on: datetime.date, ask: Ask) -> Reply:
+    """A correction that could be meant in several ways is kept as typed, and nothing is changed on a guess."""
+    note = assistant.journal.add_note(on.isoformat(), text, "correction")
+    if ask.what != "batch" or not ask.about:
+        return Reply(replies.UNMATCHED, note, ask=ask)
+
+    def named(batch: int) -> Reply | None:
+        return put_right(assistant, text.replace(ask.about, f"batch {batch}", 1), on, None)
+
+    assistant.hold(ask, named)
+    return Reply(replies.asked(ask, assistant.journal.cellar()), note, ask=ask)
 
 
 def _change(assistant: "Assistant", text: str, on: datetime.date, change: "Change") -> Reply:

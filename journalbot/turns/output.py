@@ -30,6 +30,7 @@ class Attention:
     again: int = 0  # in the journal already
     entries: int = 0
     asking: int = 0
+    unmatched: int = 0  # corrections of which it is not clear what they correct
     doubtful: int = 0
     unread: int = 0  # nothing but a remark
     shown: dict[str, list[Note]] = field(default_factory=dict)
@@ -41,7 +42,10 @@ class Attention:
             self.again += 1
             return
         self.entries += len(reply.entries)
-        if reply.ask:
+        if reply.ask and reply.note and reply.note.kind == "correction":
+            self.unmatched += 1
+            self._show("unmatched", reply)
+        elif reply.ask:
             self.asking += 1
             self._show("asks", reply)
         elif any(e.doubt for e in reply.entries):
@@ -60,6 +64,13 @@ class Attention:
             lines.append(f"{_counted(self.again, 'note')} of the notebook {were} in the journal already.")
         for sort, count, one, many, says in (
             ("asks", self.asking, "waits", "wait", "for an answer (say in the chat: what is waiting?)"),
+            (
+                "unmatched",
+                self.unmatched,
+                "corrects",
+                "correct",
+                "something that could not be told; nothing was changed",
+            ),
             ("doubts", self.doubtful, "was", "were", "filed, but may hold a slip"),
             ("remarks", self.unread, "was", "were", "kept as a remark: no act, reading or plan was found in it"),
         ):

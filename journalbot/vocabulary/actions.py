@@ -86,7 +86,7 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
         "yeast went in", "yeast goes in", "in goes the yeast", "in went the yeast", "yeast in", "yeast is in", "yeast was added", "added the yeast",
         "added yeast", "put the yeast in", "yeast added", "yeast on", "threw in the yeast", "threw the yeast in", "yeasted", "pitched the yeast",
         "started the yeast", "yeast into", "woke the yeast")),
-    ("press", "", ("pressing", "off the skins", "off the pulp", "off the fruit", "squeezed out the pulp", "through the press", "squeezed out the skins", "press day")),
+    ("press", "", ("pressing", "off the skins", "run off the pulp", "ran off the pulp", "strained off the pulp", "squeezed out the pulp", "through the press", "squeezed out the skins", "press day")),
     ("crush", "", ("crush day", "through the crusher", "crusher destemmer")),
     ("punch_down", "", (
         "punched down", "punch down", "punch downs", "punchdown", "punchdowns", "punch-down", "punch-downs", "punched the cap", "pumped over",
@@ -96,7 +96,7 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
     ("degas", "", (
         "gas out", "degassing", "knocked the gas", "whipped the gas", "co2 out", "drove off the gas", "drove the gas", "got the gas off", "gas driven off")),
     ("filter", "", ("through the filter", "through the plate filter", "through the pads", "through pads", "coarse filtered", "filter pads", "through a filter", "filtration")),
-    ("filter", "through", ("pads", "pad")),
+    ("filter", "through", ("pads", "pad", "filter", "plate filter")),
     ("stir", "", ("batonnage", "bâtonnage", "lees stirring", "lees stirred", "stirred lees", "battonage")),
     ("chill", "", (
         "cold stabilize", "cold stabilise", "cold stabilizing", "cold stabilising", "cold stabilized", "cold stabilised", "cold stabilization",
@@ -105,7 +105,7 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
     ("top_up", "", ("topped up", "topped off", "topped it", "topping up", "topped with", "top up", "top off", "filled up to the neck", "top-up", "tu'd",
                     "filled up with", "topup", "topped back up", "filled to the neck")),
     ("bottle", "", ("bottling day", "in bottles", "in the bottle", "bottling", "into bottles", "bottling done", "bottle day")),
-    ("taste", "", ("tasting", "tastes", "took a taste", "had a taste", "tasting note", "tasting notes", "a taste", "a sip", "last glass", "a sniff and a sip", "quick taste", "tasted", "nose", "palate", "sip of", "on the nose", "on the palate", "wee taste", "thief sample")),
+    ("taste", "", ("tasting", "tastes", "took a taste", "had a taste", "tasting note", "tasting notes", "a taste", "a sip", "last glass", "a sniff and a sip", "quick taste", "tasted", "sip of", "wee taste", "thief sample")),
     ("drink", "", ("had a bottle", "a bottle opened", "went thru", "went through", "got through", "polished off", "knocked back", "put away", "worked through",
                    "drank up", "bottle of ... gone", "knocked off", "saw off", "bottle tonight", "bottle with dinner", "cracked open", "popped open")),
     ("give", "", ("went home with", "went home w", "gave away", "given away", "went to", "handed over", "took home", "as a gift", "as a present", "for his birthday",

@@ -64,7 +64,7 @@ INTERVALS: dict[str, Interval] = {
     "drink red": Interval("drink", "the vintage", 365, 1825),
     "drink fruit": Interval("drink", "the vintage", 365, 1095),
     "drink mead": Interval("drink", "the vintage", 365, 1460),
-    "drink without sulfite": Interval("drink", "the vintage", 180, 365),
+    "drink without sulfite": Interval("drink", "the vintage, with no sulfite on record", 180, 365),
 }
 
 PRIMARY_DAYS = 60  # a ferment not called finished is taken to be over by then

@@ -13,7 +13,7 @@ DENIED: tuple[str, ...] = (
     "didn't", "didnt", "did not", "don't", "dont", "do not", "doesn't", "doesnt", "does not", "haven't", "havent", "have not", "hasn't", "hasnt", "has not", "not", "never", "without",
     "wasn't", "wasnt", "was not", "isn't", "isnt", "is not", "no", "forgot to", "forgot", "meant to", "had meant to", "was going to", "were going to", "instead of", "skipped",
     "couldn't", "couldnt", "could not", "can't", "cant", "cannot", "decided against", "decided not", "rather than", "nor", "neither", "hadn't", "hadnt", "avoid", "avoided",
-    "no need", "yet to", "not yet", "weren't", "nothing", "none", "aren't", "wouldn't", "won't", "wont", "failed to", "ran out", "held off",
+    "no need", "yet to", "not yet", "weren't", "nothing", "none", "aren't", "wouldn't", "won't", "wont", "failed to", "put off", "postponed", "cancelled", "ran out", "held off",
 )
 # A condition: what follows did not happen yet.
 SUPPOSED: tuple[str, ...] = ("if", "unless", "when it", "once it", "in case", "whether", "until", "till", "would", "as soon as", "once the", "once they", "before i", "whenever")

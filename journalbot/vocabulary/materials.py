@@ -13,7 +13,7 @@ MATERIALS: dict[str, tuple[str, ...]] = {
         "potassium pyrosulphite", "potassium disulfite", "potassium disulphite", "potasium metabisulfite",
         "potasium metabisulphite", "potasium meta", "pot metabisulfite", "pot metabisulphite", "pot metabi", "pot meta",
         "k-metabisulfite", "k-metabisulphite", "k metabisulfite", "k metabisulphite", "k-metabi", "k metabi", "k-meta",
-        "k meta", "kmeta", "k-metas", "kmetas", "k-met", "k met", "kmet", "kmbs", "k-mbs", "pmbs", "pmb", "kms",
+        "k meta", "kmeta", "k-metas", "kmetas", "k-met", "k met", "kmet", "kmbs", "pms", "k-mbs", "pmbs", "pmb", "kms",
         "k2s2o5", "metabisulfite", "metabisulphite", "metabisulfit", "metabisulphit", "meta-bisulfite",
         "meta-bisulphite", "meta bisulfite", "meta bisulphite", "bisulfite", "bisulphite", "metabi", "metabis", "meta",
         "mbs", "sulfite", "sulphite", "sulfites", "sulphites", "sulfite powder", "sulphite powder", "sulfite solution",

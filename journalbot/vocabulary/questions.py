@@ -74,11 +74,14 @@ SUPERLATIVES: dict[str, tuple[str, str]] = {  # word -> (way, sign)
 SIGNS: dict[str, tuple[str, ...]] = {
     "yeast": ("yeast", "strain", "strains", "yeast strain", "yeast strains", "fermented with", "ferment it with", "inoculated with", "pitched with"),
     "culture": ("culture", "cultures", "bacteria", "bugs", "bug", "ml culture", "malolactic culture", "malolactic bacteria"),
-    "ferment": ("ferment", "fermented", "fermenting", "fermentation", "fermentations", "ferments", "primary", "in primary", "fermentation time", "bubble", "bubbling", "primary fermentation", "alcoholic fermentation", "bubbled"),
+    "ferment": ("ferment", "fermented", "fermenting", "fermentation", "fermentations", "ferments", "primary", "in primary", "bubble", "bubbling", "primary fermentation", "alcoholic fermentation", "bubbled"),
     "ferment time": ("fermentation time", "ferment time", "fermentation length", "fermentation duration", "time fermenting", "days fermenting"),
     "started": ("start", "started", "begin", "began", "kick off", "take off", "took off", "get going", "got going", "set off", "begun", "kicked off"),
     "finished": ("finish", "finished", "end", "ended", "done", "go dry", "went dry", "gone dry", "complete", "completed", "stop", "stopped", "over", "through", "finish fermenting", "dry",
                  "ferment out", "fermented out", "to dryness", "get done", "come to an end", "reach dryness"),
+    "restarted": ("restart", "restarted", "start again", "get going again", "got going again", "started again", "take off again", "took off again", "come back to life"),
+    "oak out": ("out", "out of", "remove", "removed", "pull", "pulled", "taken out", "take out", "took out", "came out", "come out", "take off", "taken off", "took off", "come off", "came off", "off", "fish out", "fished out"),
+    "past": ("was in", "were in", "has been in", "have been in", "been in", "used to be in", "has been through", "was inside", "was last in", "used to hold", "passed through", "before", "previously", "held", "was kept in", "did i have in", "did i keep in"),
     "stuck": ("stuck", "stick", "stall", "stalled", "get stuck", "got stuck", "sluggish", "stop early"),
     "final gravity": ("fg", "f.g", "f.g.", "final gravity", "finishing gravity", "final density", "finishing density", "final sg", "finishing sg", "terminal gravity", "final specific gravity", "end gravity", "ending gravity", "final reading", "how dry", "how sweet", "last gravity before bottling", "ended up at", "finish at", "finish up at", "end at", "end up at", "ended at", "finished at"),
     "original gravity": ("og", "o.g", "o.g.", "original gravity", "starting gravity", "starting density", "initial gravity", "initial density", "original density", "starting sg", "initial sg", "start gravity", "opening gravity", "starting specific gravity", "original specific gravity", "beginning gravity", "start at", "started at", "start out at", "starting sugar"),
@@ -118,8 +121,8 @@ SIGNS: dict[str, tuple[str, ...]] = {
     "move": ("move", "moved", "moving", "carried", "relocated", "carry", "moves"),
     "bottle": ("bottle", "bottled", "bottling", "bottlings", "fill", "filled", "filling", "bottling day"),
     "bottles": ("bottle", "bottles", "btl", "btls", "in bottle", "in bottles", "bottle count"),
-    "left": ("left", "remaining", "remain", "remains", "still got", "still have", "still lying", "left over", "in stock", "on hand", "in hand", "still there", "have left", "got left", "lying there", "to go",
-             "still lying there", "in the rack", "in the cellar", "still got in", "still in", "unopened", "not drunk", "inventory", "stock", "got", "have", "still"),
+    "left": ("left", "remaining", "remain", "remains", "still got", "still have", "still lying", "left over", "in stock", "on hand", "in hand", "still there", "have left", "got left", "lying there", "do we have", "do i have",
+             "still lying there", "in the rack", "have i got", "have we got", "do i still have", "have we still got", "have i still got", "unopened", "not drunk", "inventory", "stock", "do we still have", "left to drink", "left over"),
     "made": ("made", "make", "fill", "filled", "produced", "produce", "got", "get", "yield", "yielded", "come out", "came out", "bottled", "bottle", "come to", "came to", "put up", "end up with", "fill of", "put into bottles", "did"),
     "drunk": ("drunk", "drank", "drink", "opened", "open", "consumed", "consume", "gone through", "went through", "emptied", "uncorked", "drinking", "get through", "got through", "been through", "polished off", "killed", "kill"),
     "given": ("give", "gave", "given", "given away", "gave away", "give away", "gift", "gifted", "went to", "handed out", "hand out", "giving", "got", "took", "received", "gifts", "donate", "donated", "get"),
@@ -137,17 +140,17 @@ SIGNS: dict[str, tuple[str, ...]] = {
     "in vessel": ("in", "inside", "sitting in", "sat in", "lying in", "holds", "hold", "holding", "contents", "contents of", "contain", "contains", "occupies", "occupying", "occupied"),
     "free": ("free", "empty", "unused", "available", "vacant", "not in use", "spare", "in use", "full"),
     "vessels": ("vessel", "vessels", "containers", "carboys", "demijohns", "buckets", "tanks", "fermenters", "carboy", "demijohn", "container", "barrels"),
-    "capacity": ("capacity", "capacities", "size", "volume of", "hold", "holds", "how big", "big", "large", "how large", "fit in", "fit into", "fits"),
+    "capacity": ("capacity", "capacities", "size", "hold", "holds", "how big", "big", "large", "how large", "fit in", "fit into", "fits"),
     "is": ("is", "are", "sit", "sits", "sitting", "sat", "kept", "stored", "live", "stash", "stashed", "put", "keep", "store", "lives", "standing", "stand", "stood", "now", "currently", "stay", "stayed", "spend", "spent", "lying", "resting", "aging", "ageing", "hiding"),
     "volume": ("volume", "how much wine", "gallons", "litres", "liters", "gallon", "litre", "liter", "how many gallons", "how many litres", "how many liters"),
-    "plan": ("plan", "plans", "planned", "planning", "due", "coming up", "to do", "to-do", "todo", "meant to", "supposed to", "should i do", "upcoming", "scheduled", "schedule", "jobs", "tasks", "next up", "on the list", "need to do",
+    "plan": ("plan", "plans", "planned", "planning", "due", "coming up", "am i", "are we", "will i", "do i need to", "to do", "to-do", "todo", "meant to", "supposed to", "should i do", "upcoming", "scheduled", "schedule", "jobs", "tasks", "next up", "on the list", "need to do",
              "needs doing", "have to do", "going to", "intend to", "intended", "reminders", "reminder", "promised", "pending", "overdue", "agenda", "next", "chores", "need doing", "outstanding", "am i to", "want to do", "must i", "planning on", "intending to", "about to", "to-dos"),
     "story": ("story", "timeline", "history", "everything", "whole story", "everything about", "all about", "life of", "log", "full story", "diary", "chronicle", "life story", "all entries", "whole history", "summary", "summarise", "summarize", "sum up", "rundown", "run down", "overview", "from start to finish", "start to finish", "life", "from the press to the drain", "details", "full history", "the lot about", "whole tale", "tale", "entire history", "what happened with", "what happened to", "record", "records"),
     "recipe": ("recipe", "how did i make", "how i made", "how was made", "how did we make", "how to make", "make it again", "made again", "method", "procedure", "how do i make", "process"),
     "doing": ("do", "did", "done", "doing", "happened", "happen", "up to", "work on", "worked on", "get up to", "going on", "went on", "activity", "activities", "jobs"),
     "state": ("under way", "underway", "on the go", "in progress", "active", "going", "unfinished", "still going", "not bottled", "not yet bottled", "unbottled", "in bulk", "aging", "ageing", "not finished", "on at the moment", "not in bottles yet", "bulk aging", "still fermenting", "state", "status", "stage"),
-    "age": ("age", "how old", "old"),
-    "unread": ("waiting", "not understood", "unanswered", "unread", "open question", "open questions", "need an answer", "needs an answer"),
+    "age": ("age", "how old"),
+    "unread": ("waiting", "not understood", "did not understand", "didn't understand", "open asks", "unanswered", "unread", "open question", "open questions", "need an answer", "needs an answer"),
     "between": ("between", "from", "since", "after"),
     "juice": ("juice", "pail", "pails", "juices"), "grapes": ("grapes", "grape", "fruit", "fruits"),
     "note": ("note", "notes", "wording", "what i wrote", "original note", "original notes", "exact words"),
@@ -211,7 +214,7 @@ FILLERS: frozenset[str] = frozenset((
     "me? yes no. o' o ' s d re ve ll t m gonna wanna gotta let's lets let turn turned happen happened happens while work worked run ran give gave level "
     "value values figure figures number numbers reading readings per anybody anyone somebody someone everything something anything nothing else around "
     "brand name called call named type sorts kinds note notes logged log list data stated listed information info details sum altogether "
-    "house home made-up notes' season seasons sit sat sitting sits seen see part parts bottle's different together himself myself grams gram ml litres".split()
+    "house home made-up notes' season seasons sit sat sitting sits seen see part parts bottle's different together himself myself".split()
 ))
 
 # Words that ask for a calculation, and words that say that something was done and is looked up instead.

@@ -21,7 +21,7 @@ class Risk:
 
 
 def dryness_of(record: Record, reading: Entry) -> str:
-    """ "dry", "unclear" or "sugar left", by dryness() where the original gravity is known, else by SG 1.000 and 0.998."""
+    """How a gravity reads: "dry", "unclear" or "sugar left". By dryness(); without an original SG by 0.998 and 1.000."""
     sg, og = value_of(reading), record.original_sg
     if sg is None:
         return "unclear"
@@ -67,7 +67,8 @@ def _sweetened(record: Record) -> Risk | None:
     sweet = [e for e in record.additions(SWEETENERS) if over and order_of(e) > order_of(over)]
     if not sweet or stabilised(record, over):
         return None
-    return Risk(f"sweetened with {sweet[-1].get('material')}, and no sorbate with sulfite on record", notes_of(sweet[-1]))
+    reason = f"sweetened with {sweet[-1].get('material')}, and no sorbate with sulfite on record"
+    return Risk(reason, notes_of(sweet[-1]))
 
 
 def _sugar_read(record: Record) -> Risk | None:

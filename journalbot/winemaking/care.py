@@ -2,7 +2,7 @@
 person measured, planned or set comes first."""
 
 from collections.abc import Iterator, Mapping
-from datetime import date
+from datetime import date, timedelta
 
 from journalbot.journal.fold import order_of
 from journalbot.model import Entry
@@ -22,6 +22,7 @@ __all__ = ["Due", "care", "interval", "plans_due"]
 
 _SMALL_OAK = frozenset(("powder", "chips", "cubes"))
 _COLD_CHECK_AHEAD = 30  # days before a planned bottling
+_EARLY_RACKING = 3  # days before the end of fermentation; this program's threshold
 _KEPT_ON_LEES = 42  # days: lees stirred so lately are kept on purpose; common practice, no source
 
 
@@ -109,8 +110,9 @@ def _by_gravity(record: Record, key: str, own: Own, due_at: float, overdue_at: f
         yield from _clocked(record, key, begun.date, own, begun)
     elif sg <= due_at:
         reason = f"gravity {sg:.3f} on {last.date}; usual from {due_at:.3f}"
-        yield Due(record.batch.number, INTERVALS[key].what, last.date, record.days_since(last.date), (low, high), reason,
-                  sg <= overdue_at, notes_of(last), key)
+        since = record.days_since(last.date)
+        yield Due(record.batch.number, INTERVALS[key].what, last.date, since, (low, high), reason, sg <= overdue_at,
+                  notes_of(last), key)
 
 
 def _rack_from_primary(record: Record, own: Own) -> Iterator[Due]:
@@ -123,15 +125,20 @@ def _rack_from_primary(record: Record, own: Own) -> Iterator[Due]:
 
 
 def _rack_gross_lees(record: Record, own: Own) -> Iterator[Due]:
-    over = record.settled
+    if clock := _on_gross_lees(record):
+        yield from _clocked(record, "rack gross lees", clock.date, own, clock)
+
+
+def _on_gross_lees(record: Record) -> Entry | None:
+    """The end of fermentation, or a later pressing, where no racking has followed it; one some days before counts."""
+    over, pressed = record.settled, record.last("press")
     if over is None:
-        return
-    pressed = record.last("press")
-    # What ran off at the press, or was racked days before the end, has dropped its lees since.
-    clock = max(over.date, pressed.date) if pressed else over.date
-    since = (last_day(over.date).toordinal() - 3, last_day(pressed.date).toordinal() + 1 if pressed else 0)
-    if not any(last_day(e.date).toordinal() >= max(since) for e in record.kind("rack", "filter")):
-        yield from _clocked(record, "rack gross lees", clock, own, over, pressed if pressed else None)
+        return None
+    # What runs off at the press still holds its lees.
+    since = max(last_day(over.date) - timedelta(_EARLY_RACKING),
+                last_day(pressed.date) + timedelta(1) if pressed else date.min)
+    racked = any(last_day(e.date) >= since for e in record.kind("rack", "filter"))
+    return None if racked else max((e for e in (over, pressed) if e), key=order_of)
 
 
 def _rack_again(record: Record, own: Own) -> Iterator[Due]:
@@ -140,8 +147,7 @@ def _rack_again(record: Record, own: Own) -> Iterator[Due]:
     if last is None or len({e.date for e in record.kind("rack")}) >= MOST_RACKINGS or record.last("filter"):
         return
     on_lees = stirred is not None and record.days_since(stirred.date) <= _KEPT_ON_LEES
-    gross = record.settled is not None and any(True for _ in _rack_gross_lees(record, {"rack gross lees": (0, 0)}))
-    if not on_lees and not gross and not record.after(last, "chill"):
+    if not on_lees and _on_gross_lees(record) is None and not record.after(last, "chill"):
         yield from _clocked(record, "rack again", last.date, own, last)
 
 
@@ -261,18 +267,17 @@ def _drink(record: Record, own: Own) -> Iterator[Due]:
         return
     if record.days_since(bottled) < interval("bottle rest", own)[0]:
         return
-    if not record.additions(SULFITES) and record.kind("addition"):
+    if record.kind("addition") and not record.additions(SULFITES) and not record.readings("free_so2"):
         key = "drink without sulfite"
     started = record.batch.started
     vintage = started if started and started.startswith(str(year)) else str(year)
-    if last_day(vintage) < date(record.today.year + 1, 1, 1):
-        yield from _clocked(record, key, vintage, own, record.last("bottle"))
+    yield from _clocked(record, key, vintage, own, record.last("bottle"))
 
 
 _RULES = {
     "must": (),
     "fermenting": (_punch_down, _press, _rack_from_primary, _settle, _malolactic),
-    "resting": (_rack_gross_lees, _rack_again, _top_up, _airlock, _check_sulfite, _taste, _oak_out, _malolactic, _settle,
-                _chill, _cold_check, _bottle),
+    "resting": (_rack_gross_lees, _rack_again, _top_up, _airlock, _check_sulfite, _taste, _oak_out, _malolactic,
+                _settle, _chill, _cold_check, _bottle),
     "bottled": (_drink,),
 }

@@ -79,8 +79,8 @@ def _kept(plan: Entry, entries: Sequence[Entry]) -> bool:
 
 def _planned_again(plan: Entry, plans: Sequence[Entry]) -> bool:
     acts = acts_of(plan)
-    return any(order_of(p) > order_of(plan) and p.batch == plan.batch and acts and acts == acts_of(p) and p.date != plan.date
-               for p in plans)
+    later = [p for p in plans if p.date > plan.date and p.batch == plan.batch]
+    return bool(acts) and any(acts_of(p) == acts for p in later)
 
 
 def _does(entry: Entry, act: str, plan: Entry) -> bool:
@@ -92,10 +92,10 @@ def _does(entry: Entry, act: str, plan: Entry) -> bool:
         wanted, bought = (_stems(str(e.get(f) or "")) for e, f in ((plan, "what"), (entry, "item")))
         return bool(wanted & bought)
     if kind == "reading":
-        return entry.get("quantity") == detail
+        return bool(entry.get("quantity") == detail)
     if kind == "addition":
         given = entry.get("material")
-        return given == detail or (given in SULFITES and detail in SULFITES)
+        return bool(given == detail) or (given in SULFITES and detail in SULFITES)
     return True
 
 

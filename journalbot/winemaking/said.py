@@ -8,7 +8,9 @@ _PAUSE = re.compile(r"[.,;:!?()\n]+(?!\d)|\bbut\b|\balthough\b|\bthough\b")
 _WORD = re.compile(r"[^\W_]+(?:['.-][^\W_]+)*")
 _LONGEST = 4  # words in a phrase
 # Words that deny what comes within three words after them ("no hint of vinegar"); "not sure" denies nothing.
-_DENIALS = frozenset("no not without never none zero hardly isn't wasn't don't didn't doesn't hasn't haven't".split())
+_DENIALS = frozenset((
+    "no", "not", "without", "never", "none", "zero", "hardly", "isn't", "wasn't", "don't", "didn't", "doesn't",
+    "hasn't", "haven't"))  # fmt: skip
 _REACH = 3
 
 

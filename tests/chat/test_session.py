@@ -53,7 +53,10 @@ def offered(assistant: Assistant, text: str) -> list[str]:
 def test_every_line_gets_its_reply(assistant: Assistant) -> None:
     said = talk(assistant, "batch 2 at 1.070\r\r   \rbatch 2 at 1.060\r\x04")
     assert said[1:] == [
-        "Batch 2, riesling juice: gravity 1.070.", "Batch 2, riesling juice: gravity 1.060.", "Goodbye."]
+        "Batch 2, riesling juice: gravity 1.070.",
+        "Batch 2, riesling juice: gravity 1.060.",
+        "Goodbye.",
+    ]
 
 
 @pytest.mark.parametrize("word", sorted(sayings.GOODBYE))

@@ -27,7 +27,8 @@ class Terminal:
         self.master, slave = pty.openpty()
         environment = {**os.environ, "TERM": "xterm", "PROMPT_TOOLKIT_NO_CPR": "1", "COLUMNS": "200", "LINES": "40"}
         self.process = subprocess.Popen(
-            command, stdin=slave, stdout=slave, stderr=slave, env=environment, close_fds=True, start_new_session=True)
+            command, stdin=slave, stdout=slave, stderr=slave, env=environment, close_fds=True, start_new_session=True
+        )
         os.close(slave)
         self.raw = ""
         self._seen = 0
@@ -36,13 +37,20 @@ class Terminal:
         os.write(self.master, keys.encode())
 
     def see(self, words: str) -> str:
-        """Wait for words on the screen; what has been shown since the last wait."""
+        """Wait for words on the screen; what has been shown since the last wait, up to them."""
         until = time.monotonic() + PATIENCE
-        while words not in (shown := _CONTROL.sub("", self.raw[self._seen :])):
+        while words not in (shown := _CONTROL.sub("", self.raw)[self._seen :]):
             if time.monotonic() > until or not self._read(0.2):
                 pytest.fail(f"{words!r} did not appear; shown since: {shown!r}")
-        self._seen = len(self.raw)
-        return shown
+        end = shown.index(words) + len(words)
+        self._seen += end
+        return shown[:end]
+
+    def leave(self) -> None:
+        """Ctrl-D at the next prompt."""
+        self.see(">")
+        self.type("\x04")
+        self.see("Goodbye")
 
     def ends(self) -> int:
         """Wait for the process to end by itself; its exit status."""
@@ -90,8 +98,7 @@ def test_a_talk_from_the_first_note_to_leaving(terminal: Terminal, tmp_path: Pat
     terminal.see("gravity 0.996 → gravity 0.998")
     terminal.type("undo\r")
     terminal.see("Stands again: Batch 1, merlot juice: gravity 0.996")
-    terminal.type("\x04")
-    terminal.see("Goodbye")
+    terminal.leave()
     assert terminal.ends() == 0
     history = tmp_path / "journal.db.history"
     assert stat.S_IMODE(history.stat().st_mode) == 0o600
@@ -111,8 +118,7 @@ def test_ctrl_c_drops_the_line_and_keeps_talking(terminal: Terminal) -> None:
     terminal.see(">")
     terminal.type("started batch 1, 6 gal of merlot juice\r")
     terminal.see("Batch 1, merlot juice")
-    terminal.type("\x04")
-    terminal.see("Goodbye")
+    terminal.leave()
 
 
 def test_tab_completes_a_name_of_the_journal(terminal: Terminal) -> None:

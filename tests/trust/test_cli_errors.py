@@ -1,4 +1,4 @@
-"""Bad input to the command line: one clear line on standard error, the exit status, no traceback, the journal unharmed."""
+"""Bad input to the command line: one clear line on standard error, the exit status, no traceback, a sound journal."""
 
 import os
 import signal
@@ -17,8 +17,13 @@ NOTE = '{"on": "2024-10-01", "text": "started batch 1, 6 gal of merlot juice"}\n
 
 def run(*words: str, input: bytes | None = None, **environment: str) -> "subprocess.CompletedProcess[bytes]":
     return subprocess.run(
-        [sys.executable, "-m", "journalbot", *words], capture_output=True, input=input, timeout=60,
-        env={**os.environ, **environment}, check=False)
+        [sys.executable, "-m", "journalbot", *words],
+        capture_output=True,
+        input=input,
+        timeout=60,
+        env={**os.environ, **environment},
+        check=False,
+    )
 
 
 def complaint(done: "subprocess.CompletedProcess[bytes]", status: int) -> str:
@@ -64,7 +69,11 @@ FILES: list[tuple[str, bytes, str]] = [
     ("a day that is none", b'{"on": "2024-13-01", "text": "x"}\n', "2024-13-01"),
     ("an unknown setting", b'{"settings": {"colour": "red"}}\n', "colour"),
     ("not UTF-8", NOTE.encode() + b'{"on": "2024-10-01", "text": "ros\xe9"}\n', "UTF-8"),
-    ("a huge number", b'{"on": "2024-10-01", "text": "x", "entries": [{"kind": "press", "date": "2024", "batch": 1e999}]}\n', "line 1"),
+    (
+        "a huge number",
+        b'{"on": "2024-10-01", "text": "x", "entries": [{"kind": "press", "date": "2024", "batch": 1e999}]}\n',
+        "line 1",
+    ),
 ]
 
 
@@ -110,8 +119,13 @@ def test_bytes_that_are_no_text(journal: Path) -> None:
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs the device that is always full")
 def test_output_that_cannot_be_written(journal: Path, tmp_path: Path) -> None:
     with open("/dev/full", "wb") as full:
-        done = subprocess.run([sys.executable, "-m", "journalbot", "--journal", str(journal), "export"], stdout=full,
-                              stderr=subprocess.PIPE, timeout=60, check=False)
+        done = subprocess.run(
+            [sys.executable, "-m", "journalbot", "--journal", str(journal), "export"],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            timeout=60,
+            check=False,
+        )
     assert done.returncode == 1
     assert len(done.stderr.splitlines()) == 1
     assert b"Traceback" not in done.stderr
@@ -121,8 +135,11 @@ def test_a_reader_that_leaves_early_is_no_fault(journal: Path) -> None:
     with Journal.open(journal) as opened:
         for n in range(3000):
             opened.add_note("2024-10-01", f"note {n} " + "x" * 100)
-    with subprocess.Popen([sys.executable, "-m", "journalbot", "--journal", str(journal), "export"],
-                          stdout=subprocess.PIPE, stderr=subprocess.PIPE) as export:
+    with subprocess.Popen(
+        [sys.executable, "-m", "journalbot", "--journal", str(journal), "export"],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    ) as export:
         assert export.stdout is not None
         assert export.stderr is not None
         export.stdout.readline()

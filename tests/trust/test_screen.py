@@ -16,15 +16,23 @@ from journalbot.screen import escaped, harmless, json_line, one_line
 
 TODAY = datetime.date(2025, 10, 4)
 HOSTILE = [
-    "\x1b[2J\x1b[H", "\x1b]0;owned\x07", "\x1b[31mred\x1b[0m", "\x9b31m", "\x1bP$q\x1b\\", "\x07\x08\x7f", "a\rb", "\x00", "\x0b\x0c",
-    "\u202egnilaer\u202c", "\u2066x\u2069", "a\u2028b", "\ufeffx", "\x1b]8;;http://x\x07link\x1b]8;;\x07", "\x1b[6n", "\x85",
+    "\x1b[2J\x1b[H", "\x1b]0;owned\x07", "\x1b[31mred\x1b[0m", "\x9b31m", "\x1bP$q\x1b\\", "\x07\x08\x7f", "a\rb", "\x00",
+    "\x0b\x0c", "\u202egnilaer\u202c", "\u2066x\u2069", "a\u2028b", "\ufeffx", "\x1b]8;;http://x\x07link\x1b]8;;\x07",
+    "\x1b[6n", "\x85",
 ]  # fmt: skip
 
 
 def commands(text: str) -> list[str]:
     """The characters that a terminal could obey, or that change the direction of writing."""
-    return [c for c in text if c != "\n" and (unicodedata.category(c) == "Cc" or unicodedata.bidirectional(c) in (
-        "LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI"))]
+    return [
+        c
+        for c in text
+        if c != "\n"
+        and (
+            unicodedata.category(c) == "Cc"
+            or unicodedata.bidirectional(c) in ("LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI")
+        )
+    ]
 
 
 @given(st.text(st.characters(exclude_categories=["Cs"])))
@@ -87,7 +95,11 @@ def test_any_line_whatever_is_a_turn_that_loses_nothing(tmp_path: Path, text: st
             assert last.text == text
 
 
-LARGE = {"100 kB of words": "racked batch 1 to carboy 2. " * 3700, "100 kB without a space": "x" * 100_000, "100 kB of figures": "1.010 " * 17_000}
+LARGE = {
+    "100 kB of words": "racked batch 1 to carboy 2. " * 3700,
+    "100 kB without a space": "x" * 100_000,
+    "100 kB of figures": "1.010 " * 17_000,
+}
 
 
 @pytest.mark.parametrize("text", LARGE.values(), ids=LARGE.keys())

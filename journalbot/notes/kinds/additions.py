@@ -30,6 +30,18 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if any(c.value.form in ("done", "base") for c in added) and clause.mood != "denied":
         yield from _unlisted(clause, scene)
     yield from _by_verb(clause, scene)
+    yield from _more_of_it(clause, scene)
+
+
+def _more_of_it(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """`5 g metabisulphite to the barrel, 1.5 g to DJ1`: a dose for another vessel, of what was named before."""
+    before = scene.clause_before(clause)
+    if before is None or before.mood != "done" or clause.of("material", "cue", "code", "reading") or not clause.of("vessel"):
+        return
+    earlier = [m for m in _outermost(before) if m.first in scene.doses]
+    doses = [m for m in clause.of("amount") if m.value.unit in ("g", "mg", "tsp", "tablet", "oz", "ml", "tbsp", "kg")]
+    if earlier and len(doses) == 1:
+        yield Draft("addition", clause, doses[0].first, doses[0].last, {"material": earlier[-1].value, **amount_fields(doses[0].value)})
 
 
 def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:

@@ -40,6 +40,8 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
     count, unit, lo = _count(lo, hi, clause)
     if count is None:
         count, unit = _count_beside(m, clause, first)
+    if count is None and lo > 0 and words[lo - 1] in ("a", "an") and lo - 1 >= clause.first:
+        count = 1
     item = clause.text.slice(lo, hi) if lo < hi else ""
     if not item:
         before = scene.clause_before(clause)
@@ -58,7 +60,8 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
         fields["count"] = count
         if unit:
             fields["unit"] = unit
-    each = words[m.last : m.last + 1] and words[m.last] in _EACH and (words[m.last] not in ("a", "per") or words[m.last + 1 : m.last + 2] in (["bottle"], ["piece"], ["pop"], ["pound"], ["lb"], ["kg"], ["kilo"], ["box"], ["crate"], ["packet"], ["pail"], ["gallon"]))
+    by_unit = words[m.last : m.last + 1] == ["/"] and words[m.last + 1 : m.last + 2] in (["kg"], ["lb"], ["l"], ["bottle"], ["gal"], ["ea"])
+    each = by_unit or words[m.last : m.last + 1] and words[m.last] in _EACH and (words[m.last] not in ("a", "per") or words[m.last + 1 : m.last + 2] in (["bottle"], ["piece"], ["pop"], ["pound"], ["lb"], ["kg"], ["kilo"], ["box"], ["crate"], ["packet"], ["pail"], ["gallon"]))
     total = price.value * count if each and count else price.value
     fields["price"], fields["currency"] = tidy(total), price.unit
     return Draft("purchase", clause, m.first, m.last, fields, needs="tied")
@@ -75,6 +78,8 @@ def _count_beside(m: Mention, clause: Clause, first: int) -> tuple[float | int |
     """`zin grapes from the coast, 80 lb for $120`: the count right before the price."""
     words = clause.text.words
     for a in clause.of("amount"):
+        if a.first == m.last + 1 and words[m.last] == "for" and a.value.unit in _UNITS:
+            return a.value.value, a.value.unit
         if first <= a.first < m.first and a.value.unit in ("lb", "kg", "gal", "L") and all(w in ("for", "at", ",", "=", "cost", "me", "was", "@") for w in words[a.last : m.first]):
             return a.value.value, a.value.unit
     return None, None

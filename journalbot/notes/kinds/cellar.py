@@ -117,7 +117,7 @@ def role(vessel: Mention, clause: Clause) -> str:
     lead = words[i] if i >= clause.first else ""
     if lead in ("into", "onto", "->", "→", "=>", ">", "to"):
         return "to"
-    if lead == "in" and i and words[i - 1] == "back" and clause.cues("rack"):
+    if lead in ("in", "into") and i and words[i - 1] == "back":
         return "to"
     if lead in ("from", "off", "emptied") or lead == "of" and i and words[i - 1] == "out":
         return "from"
@@ -163,8 +163,17 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     at = strong[0] if strong else (to or source)[0]
     emptied = [v for c in scene.sentence(clause) if c.has("emptied") for v in c.of("vessel") if v not in to]
     source = source or [v for v in emptied if v.first < at.first][:1]
-    volumes = _volumes(clause, scene)
+    volumes = _volumes(clause, scene) or _volume_after(clause, scene)
     yield from _rackings(clause, at, to, source, volumes)
+
+
+def _volume_after(clause: Clause, scene: Scene) -> list[Mention]:
+    """`DJ1 -> DJ2; 13.5 L`: a volume by itself after a racking."""
+    i = scene.clauses.index(clause) + 1
+    after = scene.clauses[i] if i < len(scene.clauses) else None
+    if after is None or after.sentence != clause.sentence or after.last - after.first > 4 or after.of("cue", "vessel", "material", "left"):
+        return []
+    return _volumes(after, scene)
 
 
 def _run_off(vessel: Mention, clause: Clause, scene: Scene) -> bool:

@@ -85,8 +85,8 @@ def _told_again(m: Mention, later: list[Mention], clause: Clause) -> bool:
     same = [n for n in later if n.value.quantity == m.value.quantity]
     if before in ("from",) and (same or clause.has("down", "up", "dropped", "fell", "went")):
         return True
-    opens = m.first - 2 >= 0 and words[m.first - 2] in ("(", "-", "–")
-    return before in _OLD and opens and not clause.of("date")
+    lead = words[m.first - 2] if m.first > 1 else ""
+    return before in _OLD and (lead == "(" or lead in ("-", "–") and not clause.of("date"))
 
 
 def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:

@@ -116,7 +116,7 @@ def base_of(scene: Scene) -> list[str]:
     out: list[str] = []
     last = -1
     for c in scene.clauses:
-        if c.first not in scene.start_clauses or c.mood == "planned" or any(x.value.detail != "weak" for x in c.cues("taste")):
+        if c.first not in scene.start_clauses or c.mood == "planned" or out and c.of("money") or any(x.value.detail != "weak" for x in c.cues("taste")):
             continue
         for m in sorted(c.of(*_MADE_OF), key=lambda m: (m.first, -m.last)):
             if m.first < last or _part_of_other(m, c) or _only_name(m, c):

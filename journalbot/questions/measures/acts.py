@@ -148,18 +148,30 @@ def _value(entry: Entry) -> tuple[float | str | None, str]:
     return said(entry) or None, ""
 
 
+def _blending(case: Case) -> list[Fact]:
+    """Blendings; of one batch's share only, where that is asked."""
+    out = []
+    for e in case.kind("blend"):
+        parts = [p for p in e.get("with") or () if isinstance(p, dict) and case.of.get("part", str(p.get("batch"))) == str(p.get("batch"))]
+        only = e.with_fields(**{"with": parts})
+        amount = parts[0].get("amount") if len(parts) == 1 else None
+        if parts:
+            out.append(fact_of(e, amount, str(parts[0].get("unit") or ""), _blend(only)))
+    return out
+
+
 def acts(*kinds: str) -> Callable[[Case], list[Fact]]:
     """The facts of an act: each of its entries that what narrows the question lets through."""
 
     def compute(case: Case) -> list[Fact]:
-        return [fact_of(e, *_value(e), text=said(e)) for e in case.kind(*kinds) if _narrowed(e, case)]
+        return [fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or "")) for e in case.kind(*kinds) if _narrowed(e, case)]
 
     return compute
 
 
 # kind, phrase, past participle, signs, what may stand beside, what may narrow it
 _ACTS: tuple[tuple[str, str, str, tuple[tuple[str, ...], ...], tuple[str, ...], tuple[str, ...]], ...] = (
-    ("rack", "racking[ involving {vessel}]", "racked", (("rack",), ("rack", "lees"), ("rack", "where")), ("lees", "addition"), ("vessel",)),
+    ("rack", "racking[ involving {vessel}]", "racked", (("rack",), ("rack", "lees"), ("rack", "where")), ("lees", "addition", "oak out"), ("vessel",)),
     ("press", "pressing", "pressed", (("press",),), ("where",), ()),
     ("crush", "crushing", "crushed", (("crush",),), (), ()),
     ("punch_down", "punching down", "punched down", (("punch_down",),), (), ()),
@@ -170,9 +182,9 @@ _ACTS: tuple[tuple[str, str, str, tuple[tuple[str, ...], ...], tuple[str, ...], 
     ("airlock", "seeing to the airlock", "seen to", (("airlock",),), ("addition", "cleaned", "drained", "bottle"), ()),
     ("move", "moving[ to {place}]", "moved", (("move",), ("move", "place")), ("where",), ("place",)),
     ("top_up", "topping up", "topped up", (("top_up",),), ("addition",), ()),
-    ("bottle", "bottling[ under {closure}]", "bottled", (("bottle",), ("when", "bottles"), ("what", "bottle", "where"), ("bottle", "closure")), ("bottles", "made"), ("closure",)),
+    ("bottle", "bottling[ under {closure}]", "bottled", (("bottle",), ("when", "bottles"), ("what", "bottle", "where"), ("bottle", "closure"), ("closure",), ("closure", "addition"), ("closure", "is")), ("bottles", "made", "addition"), ("closure",)),
     ("start", "the start", "started", (("when", "begin"), ("begin",), ("when", "started")), ("started", "made"), ()),
-    ("oak_out", "taking the oak out", "taken off oak", (("oak", "oak out"), ("when", "oak", "oak out")), ("addition",), ()),
+    ("oak_out", "taking the oak out", "taken off oak", (("oak", "oak out"), ("oak form", "oak out")), ("addition",), ()),
 )
 
 _MATERIAL_SIGNS = ("acid", "deacidify", "sulfite", "nutrients", "sweeten", "sugar", "fining", "stabilise")
@@ -183,14 +195,15 @@ MEASURES: tuple[Measure, ...] = (
             (("addition",), ("material",), ("material", "addition"), ("material", "how much"), ("addition", "how much"), *((s, "addition") for s in _MATERIAL_SIGNS), *((s,) for s in _MATERIAL_SIGNS),
              ("material", "sweeten", "addition"), ("sulfite", "sulfite")),
             ("pitch", "how much", *_MATERIAL_SIGNS), narrows=("material",), done="given"),
-    Measure("blend", "blending", ("blend",), acts("blend"), (("blend",), ("blend", "how much")), ("addition", "made of"), done="blended"),
-    Measure("made of", "what went into it", ("start", "blend"), acts("start", "blend"), (("made of",), ("what", "made of"), ("made", "made of")), ("made", "begin", "blend"), sort="words"),
-    Measure("fermentation", "fermentation[ {stage}]", ("fermentation",), acts("fermentation"), (("ferment", "stuck"), ("stuck",), ("ferment",), ("ferment", "started"), ("when", "started", "ferment")),
+    Measure("blend", "blending[ of batch {part}]", ("blend",), _blending, (("blend",), ("blend", "how much")), ("addition", "made of"), narrows=("part",), done="blended"),
+    Measure("made of", "what went into it", ("start", "blend"), acts("start", "blend"), (("made of",), ("made", "made of"), ("addition", "blend")), ("made", "begin", "blend"), sort="words"),
+    Measure("fermentation", "fermentation[ {stage}]", ("fermentation",), acts("fermentation"), (("ferment", "stuck"), ("stuck",), ("restarted",), ("ferment", "restarted"), ("ferment",), ("ferment", "started"), ("when", "started", "ferment")),
             ("finished",), narrows=("stage",), done="fermenting"),
-    Measure("end", "getting rid of it", ("end",), acts("end"), (("drained",), ("why", "drained"), ("why", "finished")), (), done="thrown away"),
+    Measure("stuck", "the fermentation sticking", ("fermentation",), acts("fermentation"), (), fixed=(("stage", "stuck"),), done="stuck"),
+    Measure("end", "its end", ("end",), acts("end"), (("drained",), ("why", "drained"), ("why", "finished")), (), done="thrown away"),
     Measure("give", "bottles given away[ to {person}]", ("give",), acts("give"),
             (("who", "given"), ("bottles", "given"), ("given", "person"), ("bottles", "given", "person"), ("how many", "given"), ("how many", "bottles", "given"), ("what", "given", "person"), ("who", "bottles", "given"), ("who", "drunk")),
-            ("bottles", "bottle", "addition", "drunk"), usual="", narrows=("person",), done="given away"),
-    Measure("drink", "bottles drunk", ("drink",), acts("drink"), (("drunk",), ("bottles", "drunk"), ("how many", "drunk"), ("how many", "bottles", "drunk")), ("bottles", "bottle"), done="drunk"),
+            ("bottles", "bottle", "addition", "drunk"), narrows=("person",), done="given away", counts="sum"),
+    Measure("drink", "bottles drunk", ("drink",), acts("drink"), (("drunk",), ("bottles", "drunk"), ("how many", "drunk"), ("how many", "bottles", "drunk")), ("bottles", "bottle"), done="drunk", counts="sum"),
 )
 

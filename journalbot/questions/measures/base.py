@@ -33,7 +33,7 @@ class Fact:
     low: float | None = None  # the band of a computed value
     high: float | None = None
     bare: bool = False  # an act without the value that was asked for (a pitch that names no yeast)
-    label: str = ""  # what it is of, where that is no batch (a vessel)
+    label: str = ""  # what it is of, where that is no batch (a vessel, a material, a quantity)
     order: tuple[int, int] = (0, 0)  # note and position, for facts of one day
 
 
@@ -79,6 +79,7 @@ class Measure:
     scope: str = "batch"  # "batch"; "none" where it is of no batch (vessels, plans); "any" where both count
     quantity: str = ""  # of a reading
     done: str = ""  # past participle of an act: "racked"
+    counts: str = "count"  # what "how many" of it means: "count" of the acts, or the "sum" of what each counts (bottles)
 
 
 def days_between(first: str, last: str) -> int | None:

@@ -26,6 +26,6 @@ MEASURES: tuple[Measure, ...] = (
             (("how many", "bottles", "made"), ("how many", "made"), ("how many", "bottles", "bottle"), ("how many", "bottle"), ("bottles", "made"), ("how many", "bottles"), ("sum", "bottles", "made")), ("begin", "bottle", "addition"),
             sort="figure", usual="sum"),
     Measure("bottles left", "bottles left", ("bottle", "drink", "give"), _left,
-            (("bottles", "left"), ("how many", "bottles", "left"), ("how many", "left"), ("how much", "left"), ("how much", "left", "bottles"), ("what", "left"), ("did", "left"), ("bottles", "is"), ("left",), ("did", "bottles", "left")), ("is", "in vessel", "made", "addition", "given"),
+            (("bottles", "left"), ("how many", "bottles", "left"), ("how many", "left"), ("how much", "left"), ("how much", "left", "bottles"), ("what", "left"), ("did", "left"), ("left",), ("did", "bottles", "left")), ("is", "in vessel", "made", "addition", "drunk", "begin"),
             sort="figure", usual="sum"),
 )

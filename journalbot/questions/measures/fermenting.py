@@ -57,7 +57,7 @@ MEASURES: tuple[Measure, ...] = (
             narrows=("culture",), sort="words"),
     Measure("malolactic", "malolactic fermentation[ {stage}]", ("malolactic",), _malolactic, (("malolactic",), ("malolactic", "finished"), ("malolactic", "started"), ("malolactic", "ferment")),
             ("ferment", "addition", "made"), narrows=("stage",), done="through malolactic"),
-    Measure("finished", "the end of fermentation", ("fermentation", "pitch", "reading"), _finished, (("ferment", "finished"), ("when", "finished"), ("finished",)), ("made",), usual="last", done="fermented out"),
+    Measure("finished", "the end of fermentation", ("fermentation", "pitch", "reading"), _finished, (("ferment", "finished"), ("when", "finished"), ("finished",)), ("made",), done="fermented out"),
     Measure("oak", "oak[ {form}]", ("oak",), _oak, (("oak",), ("oak form",), ("oak", "oak form"), ("oak", "addition"), ("oak form", "addition"), ("toast",), ("toast", "oak")),
             ("addition", "oak toast", "oak origin", "given", "how much", "toast"), narrows=("form", "toast", "origin"), done="oaked"),
 )

@@ -77,8 +77,8 @@ def _per_bottle(case: Case) -> list[Fact]:
 
 
 MEASURES: tuple[Measure, ...] = (
-    Measure("money", "money spent[ on {item}]", ("purchase",), _spent, (("money",), ("money", "sum"), ("how much", "money"), ("money", "juice"), ("money", "grapes")),
-            ("how much", "sum", "juice", "grapes", "addition", "is", "made", "what"), sort="money", usual="sum", narrows=("item",), scope="any"),
+    Measure("money", "money spent[ on {item}]", ("purchase",), _spent, (("money",), ("money", "sum"), ("how much", "money")),
+            ("how much", "sum", "addition", "is", "made", "what"), sort="money", usual="sum", narrows=("item",), scope="any"),
     Measure("cost per bottle", "cost per bottle[, {item} only]", ("purchase", "bottle"), _per_bottle, (("money", "per bottle"), ("per bottle",), ("money", "bottles", "per bottle")), ("how much", "made", "bottles"),
             sort="money", usual="", narrows=("item",)),
 )

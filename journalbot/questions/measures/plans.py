@@ -2,7 +2,6 @@
 
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure
-from journalbot.questions.says import day_said
 from journalbot.vocabulary.questions import SIGNS
 
 _ACTS = ("rack", "press", "bottle", "filter", "stir", "top_up", "taste", "blend", "degas", "chill", "crush", "airlock", "pitch", "oak", "addition", "malolactic", "move")
@@ -14,9 +13,12 @@ def _acts_in(text: str) -> set[str]:
 
 
 def _done(case: Case, plan: Entry) -> bool:
-    acts = _acts_in(str(plan.get("what") or "")) - {"addition"}
-    if plan.batch is None or not acts:
-        return False
+    what = str(plan.get("what") or "").casefold()
+    acts = _acts_in(what) - {"addition"} | ({"pitch"} if "yeast" in what else set())
+    if plan.batch is None:
+        return True  # of no one batch: nothing in the journal can tell
+    if not acts:
+        return True  # something that entries cannot show
     return bool(case.source.entries(batch=plan.batch, kinds=sorted(acts), since=plan.date))
 
 
@@ -31,10 +33,18 @@ def _plans(case: Case) -> list[Fact]:
         if case.of.get("all") != "yes" and (past or not due) and _done(case, e):
             continue
         late = " (overdue)" if past else ""
-        out.append(Fact(e.batch, due, what, "", f"{what}{f', due {day_said(due)}' if due else ''}{late}", (e.note,), order=e.place))
+        out.append(Fact(e.batch, due, what, "due", f"{what}{late}", (e.note,), order=e.place))
     return sorted(out, key=lambda f: (f.date or "9999", f.order))
+
+
+def _unread(case: Case) -> list[Fact]:
+    """Notes that wait for an answer before they can be filed."""
+    asks = getattr(case.source, "open_asks", list)()
+    notes = [(a, case.source.note(a.note)) for a in asks]
+    return [Fact(None, n.on, a.what, "", f"“{n.text}” (which {a.what}?)", (n.number,)) for a, n in notes if n]
 
 
 MEASURES: tuple[Measure, ...] = (
     Measure("plans", "what is planned[: {act}]", ("plan",), _plans, (("plan",), ("when", "plan"), ("plan", "did")), ("doing", "is", "addition", "made", "to", "what", "left", "last"), sort="words", narrows=("act",), scope="any"),
+    Measure("unread", "the notes not understood yet", (), _unread, (("unread",), ("unread", "mention"), ("unread", "note")), ("mention", "note", "is", "did"), sort="words", scope="none"),
 )

@@ -24,7 +24,7 @@ def reading_fact(entry: Entry, said: str = "") -> Fact:
     unit = str(entry.get("unit") or "")
     about = "about " if entry.get("approx") else ""
     time = f" at {entry.time}" if entry.time else ""
-    return fact_of(entry, value, unit, f"{about}{said or value_said(value, unit)}{time}")
+    return fact_of(entry, value, unit, f"{about}{said or value_said(value, unit)}{time}", label=str(entry.get("quantity")))
 
 
 def _of(quantity: str) -> Compute:
@@ -138,13 +138,13 @@ _EXTRA: dict[str, tuple[tuple[str, ...], ...]] = {"sg": (("sg",),), "temperature
 _PLAIN = [q for q in QUANTITIES if q not in ("alcohol", "residual_sugar", "volume")]
 
 MEASURES: tuple[Measure, ...] = (
-    *(Measure(q, QUANTITIES[q].label, ("reading",), _of(q), ((f"quantity:{q}",), *_EXTRA.get(q, ())), ("lab", "addition", "reading", *_BESIDE.get(q, ())), sort="reading", quantity=q) for q in _PLAIN),
+    *(Measure(q, QUANTITIES[q].label, ("reading",), _of(q), ((f"quantity:{q}",), *_EXTRA.get(q, ())), ("lab", "addition", "reading", "mention", "taste", *_BESIDE.get(q, ())), sort="reading", quantity=q) for q in _PLAIN),
     Measure("original gravity", "original gravity", ("reading", "pitch", "fermentation"), _one("original"), (("original gravity",), ("first", "sg"), ("first", "quantity:sg"), ("original gravity", "sg"), ("original gravity", "quantity:sg"), ("first", "quantity:brix", "sg")), (),
-            sort="reading", usual="last", quantity="sg"),
+            sort="reading", quantity="sg"),
     Measure("final gravity", "final gravity", ("reading", "pitch", "fermentation", "addition"), _one("final"),
-            (("final gravity",), ("quantity:sg", "finished"), ("sg", "finished"), ("final gravity", "finished"), ("final gravity", "quantity:sg"), ("final gravity", "sg"), ("sg", "final gravity", "finished")), ("ferment",), sort="reading", usual="last", quantity="sg"),
+            (("final gravity",), ("quantity:sg", "finished"), ("sg", "finished"), ("final gravity", "finished"), ("final gravity", "quantity:sg"), ("final gravity", "sg"), ("sg", "final gravity", "finished")), ("ferment",), sort="reading", quantity="sg"),
     Measure("pitch temperature", "temperature at the pitch", ("reading", "pitch", "fermentation"), _during("pitch", "pitch"), (("quantity:temperature", "pitch"), ("temperature", "pitch")), ("yeast",),
-            sort="reading", usual="first", quantity="temperature"),
+            sort="reading", quantity="temperature"),
     Measure("ferment temperature", "temperature while fermenting", ("reading", "pitch", "fermentation"), _during("pitch", "finish"), (("quantity:temperature", "ferment"), ("temperature", "ferment")), ("made",),
             sort="reading", quantity="temperature"),
     Measure("readings", "readings", ("reading",), _all, (("reading",),), ("lab", "addition"), sort="reading"),

@@ -77,6 +77,6 @@ def _rate(entry: Entry, volume: float) -> str:
 MEASURES: tuple[Measure, ...] = (
     Measure("story", "the whole record", _ALL, _story, (("story",), ("story", "made"), ("story", "mention"), ("story", "doing")), ("mention", "press", "drained", "finished", "begin", "made", "started", "bottle", "crush", "doing", "is"), sort="story"),
     Measure("recipe", "how it was made", _RECIPE, _recipe, (("recipe",), ("how", "made"), ("how", "begin")), ("made", "begin"), sort="story"),
-    Measure("doing", "what was done", _ALL, _story, (("what", "doing"), ("doing",), ("when", "doing")), ("is", "made", "in vessel", "addition"), sort="story", scope="any"),
+    Measure("doing", "what was done", _ALL, _story, (("what", "doing"), ("doing",), ("when", "doing")), ("made",), sort="story", scope="any"),
 )
 

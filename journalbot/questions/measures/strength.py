@@ -113,8 +113,8 @@ _GRAVITY_KINDS = ("reading", "pitch", "fermentation", "addition")
 MEASURES: tuple[Measure, ...] = (
     Measure("alcohol", "alcohol", _GRAVITY_KINDS, alcohol,
             (("alcohol",), ("quantity:alcohol",), ("alcohol", "quantity:sg"), ("quantity:alcohol", "quantity:sg"), ("alcohol", "sg"), ("quantity:alcohol", "sg")),
-            ("lab", "reading", "addition", "finished", "made", "final gravity"), sort="figure", quantity="alcohol", narrows=("from",)),
-    Measure("attenuation", "apparent attenuation", _GRAVITY_KINDS, _attenuation, (("attenuation",),), ("ferment", "finished"), sort="figure", usual="last"),
+            ("lab", "reading", "addition", "finished", "made", "final gravity", "mention", "taste"), sort="figure", quantity="alcohol", narrows=("from",)),
+    Measure("attenuation", "apparent attenuation", _GRAVITY_KINDS, _attenuation, (("attenuation",),), ("ferment", "finished"), sort="figure"),
     Measure("residual sugar", "residual sugar", _GRAVITY_KINDS, _residual_sugar, (("residual sugar",), ("quantity:residual_sugar",)), ("lab", "left"), sort="figure"),
     Measure("volume", "volume", ("reading", "start", "rack"), _volume, (("volume",), ("quantity:volume",), ("how much", "left"), ("how much", "in vessel"), ("volume", "left"), ("how much", "begin")), ("left", "how much", "in vessel", "is", "made", "how many"), sort="reading", usual="last"),
 )

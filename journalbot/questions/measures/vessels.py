@@ -1,12 +1,13 @@
 """What is in a vessel, where a batch is, which vessels are free, how long a wine stayed in one."""
 
+from dataclasses import replace
 from typing import NamedTuple
 
-from journalbot.journal.vessel_names import split_vessels, vessel_key
+from journalbot.journal.vessel_names import is_bare, split_vessels, vessel_key
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of
 from journalbot.questions.measures.durations import stretch
-from journalbot.questions.says import number_said
+from journalbot.questions.says import day_said, number_said
 from journalbot.winemaking.units import convert
 
 STAY_KINDS = ("start", "rack", "bottle", "end", "press")
@@ -85,9 +86,25 @@ def volume_said(litres: float, units: str) -> str:
     return f"{number_said(value, 1)} {unit}"
 
 
+def _held(case: Case) -> list[Fact]:
+    """The stays of a batch in the vessel asked for, each with its days."""
+    key, bare = case.cellar.vessel_key(case.of.get("vessel", "")), vessel_key(case.of.get("vessel", ""))
+    out = []
+    for stay in stays(case):
+        if stay.key == key or bare in stay.key.split():
+            end = f"to {day_said(stay.until.date)}" if stay.until else "and still there"
+            out.append(Fact(case.number, stay.since.date, stay.name, "", f"in {stay.name} from {day_said(stay.since.date)} {end}", (stay.since.note,), until=stay.until.date if stay.until else case.today, order=stay.since.place))
+    return out
+
+
 def _free(case: Case) -> list[Fact]:
-    everyone = [f for f in _contents(case)]
-    if case.of.get("vessel"):
+    wanted = case.of.get("vessel", "")
+    sort = vessel_key(wanted)
+    if wanted and is_bare(sort):  # "which carboys are free"
+        every = _contents(replace(case, of={}))
+        return [f for f in every if f.value == "empty" and sort in vessel_key(f.label).split()]
+    everyone = _contents(case)
+    if wanted:
         return everyone
     return [f for f in everyone if f.value == "empty"]
 
@@ -125,6 +142,7 @@ MEASURES: tuple[Measure, ...] = (
     Measure("contents", "what is in {vessel}", (), _contents, (("vessel",), ("what", "vessel"), ("in vessel", "vessel"), ("did", "vessel"), ("vessels", "in vessel"), ("what", "vessels"), ("who", "vessel")),
             ("in vessel", "is", "bottles", "what", "last", "did", "how much", "left", "vessels"), sort="words", narrows=("vessel",), scope="none"),
     Measure("free vessels", "which vessels are free[: {vessel}]", (), _free, (("free", "vessel"), ("free", "vessels"), ("free", "where"), ("free",)), ("is", "in vessel", "quantity:free_so2", "how many", "last", "left", "did"), sort="words", narrows=("vessel",), scope="none"),
+    Measure("held", "what has been in {vessel}", STAY_KINDS, _held, (("past", "vessel"), ("past", "vessel", "past"), ("vessel", "in vessel", "past"), ("vessel", "past", "last")), ("is", "in vessel", "last"), sort="words", narrows=("vessel",)),
     Measure("capacity", "capacity of [{vessel}]", ("vessel",), _capacity, (("capacity", "vessel"), ("how much", "capacity", "vessel"), ("capacity", "vessels"), ("how much", "in vessel", "vessel")), ("in vessel", "is", "how much"), sort="words", narrows=("vessel",), scope="none"),
     Measure("where", "where it is", ("move", "bottle", "end"), _where, (("where",), ("where", "is")), ("is", "in vessel", "bottles", "last"), sort="words"),
     Measure("places", "where it stood", ("move", "start", "rack", "bottle", "end", "press"), _places, (("where", "is", "at"), ("where", "at"), ("where", "move")), ("in vessel", "is", "addition"), sort="words"),

@@ -1,0 +1,110 @@
+"""What a note says that calls for a caution. A row is a caution's key and groups of phrases, of each of which the note
+must state one. Which words tell of which hazard is this program's choice, no source."""
+
+_GLASS = ("carboy", "carboys", "demijohn", "demijohns", "dj", "jug", "glass", "glass carboy", "glass demijohn")
+_FERMENT = ("ferment", "fermenting", "fermentation", "bubbling", "fermenter", "must", "cellar", "co2", "carbon dioxide",
+            "closet", "cupboard", "basement", "vat", "tank")  # fmt: skip
+_PERSON = ("i", "he", "she", "they", "we", "wife", "husband", "son", "daughter", "friend", "neighbour", "neighbor",
+           "someone", "somebody", "brother", "sister", "dad", "mum", "mom", "father", "mother")  # fmt: skip
+_CLEANING = ("sanitize", "sanitise", "sanitizing", "sanitising", "sanitizer", "sanitiser", "rinse", "rinsed", "rinsing",
+             "solution", "stock solution", "together", "mix", "mixed", "mixing", "combine", "combined")  # fmt: skip
+_SULFITE = ("sulfite", "sulphite", "metabisulfite", "metabisulphite", "kmeta", "k-meta", "meta", "campden", "kmbs",
+            "potassium metabisulfite", "sodium metabisulfite", "so2")  # fmt: skip
+_ACID = ("citric", "citric acid", "tartaric", "tartaric acid", "acid", "vinegar", "lemon juice", "phosphoric acid")
+_CHLORINE = ("bleach", "chlorine", "hypochlorite", "chlorine cleaner")
+_BOTTLE = ("bottle", "bottles", "cork", "corks", "cap", "caps")
+_STONE = ("cherry", "cherries", "plum", "plums", "apricot", "apricots", "peach", "peaches", "sloe", "sloes", "damson",
+          "damsons", "apple", "apples")  # fmt: skip
+_VAT = ("vat", "tank", "tun", "pit", "cistern")
+
+HAZARDS: tuple[tuple[str, tuple[tuple[str, ...], ...]], ...] = (
+    ("emergency", (("can't breathe", "cannot breathe", "couldn't breathe", "trouble breathing", "struggling to breathe",
+        "in my eye", "in my eyes", "in his eye", "in her eye", "in his eyes", "in her eyes", "in the eye", "unconscious",
+        "burned my hand", "burnt my hand", "burned myself", "scalded", "cut myself", "cut my hand", "deep cut",
+        "vomiting", "throwing up", "poisoned", "swallowed some", "ill after drinking", "sick after drinking"),)),
+    ("emergency", (_PERSON, ("passed out", "fainted", "blacked out", "keeled over"))),
+    ("emergency", (("he collapsed", "she collapsed", "they collapsed", "someone collapsed", "collapsed beside",
+        "collapsed next to"),)),
+    ("emergency", (("swallowed", "drank"), ("cleaner", "caustic", "lye", "bleach", "sanitizer", "sanitiser", "peroxide"))),
+    ("sulfite", (("asthma", "asthmatic", "wheezing", "wheeze", "wheezy"),)),
+    ("sulfite", (("sulfur strip", "sulphur strip", "sulfur wick", "sulphur wick", "burned sulfur", "burnt sulphur",
+        "burning sulfur", "burning sulphur", "sulfured the barrel", "sulphured the barrel"),)),
+    ("mixing chemicals", (_CHLORINE, (*_ACID, *_SULFITE, "ammonia", "peroxide"))),
+    ("mixing chemicals", (_SULFITE, _ACID, _CLEANING)),
+    ("carbon dioxide", (("headache", "headaches", "dizzy", "dizziness", "lightheaded", "light-headed", "short of breath",
+        "breathless", "drowsy"), _FERMENT)),
+    ("carbon dioxide", (("sleep", "sleeping", "slept", "bedroom", "caravan", "camper", "in the car", "bathroom"),
+        ("ferment", "fermenting", "fermenter", "fermentation", "bubbling"))),
+    ("entering a vat", (("climbed in", "climbed into", "climb in", "climb into", "got into", "get into", "went into",
+        "inside the tank", "inside the vat", "head in", "head into", "leaned in", "leaned into", "leant into", "hop in",
+        "jumped in", "crawled in", "crawled into", "stood in", "trod in"), _VAT)),
+    ("entering a vat", (("scrubbed out", "cleaned out", "cleaning out", "clean out", "shovelled out", "shoveled out",
+        "dug out"), _VAT)),
+    ("lifting", (("lift", "lifted", "lifting", "carry", "carried", "carrying", "lugged", "hauled", "heaved", "stairs",
+        "my back", "slipped", "dropped"), _GLASS)),
+    ("glass", (("by the neck", "neck ring"), (*_GLASS, "carried", "carry", "lifted", "carrying"))),
+    ("glass", (("hot", "boiling", "freezer", "frozen", "scalding"), _GLASS)),
+    ("glass", (("crack", "cracked", "chip in", "chipped", "shattered", "broke"), _GLASS)),
+    ("sealed ferment", (("solid bung", "solid stopper", "sealed it", "sealed up", "seal it", "sealed tight", "airtight",
+        "sealed the lid", "clamped the lid", "lid clamped", "screwed down", "screwed the lid"),
+        ("ferment", "fermenting", "fermentation", "bubbling", "still going", "still working", "active"))),
+    ("blocked airlock", (("airlock", "airlocks", "lid", "bung", "blow-off", "blowoff", "hose"),
+        ("blocked", "clogged", "bulging", "pulp in", "seeds in", "plugged", "jammed", "volcano", "erupted", "gushed",
+         "gushing", "foamed over", "foam over", "foaming over", "foamed up", "full of foam", "blew off", "blown off"))),
+    ("bottle pressure", (_BOTTLE, ("fizzing", "fizzy", "gushed", "gushing", "exploded", "exploding", "burst", "bursting",
+        "blew up", "popped out", "pushing corks", "corks pushing", "pushed out", "under pressure", "hissed"))),
+    ("bottle pressure", (("pushing corks", "corks pushing", "bottle bomb", "bottle bombs", "popped corks"),)),
+    ("sorbate", (("sorbate",), ("stop", "stopped", "stops", "kill", "halt", "end"))),
+    ("cleaners", (("caustic", "caustic soda", "lye", "soda ash", "percarbonate", "sodium percarbonate", "oxygen cleaner",
+        "peracetic", "peracetic acid", "peroxide", "hydrogen peroxide", "phosphoric acid", "iodine sanitizer",
+        "iodine sanitiser", *_CHLORINE),)),
+    ("containers", (("paint bucket", "trash can", "garbage can", "trash bag", "garbage bag", "bin bag", "bin liner",
+        "galvanised", "galvanized", "pewter", "lead crystal", "glazed crock", "cast iron", "plastic drum", "oil drum",
+        "water butt", "rain barrel"),)),
+    ("containers", (("copper", "brass", "aluminium", "aluminum", "iron", "enamel"),
+        ("pot", "kettle", "pan", "tub", "bucket", "tank", "vessel", "tap", "fitting", "fittings", "trough"))),
+    ("wild plants", (("elderberry", "elderberries", "elderflower", "elderflowers", "elder", "foraged", "wild berries",
+        "wild plums", "wild cherries", "wild fruit", "hedgerow", "unknown berries", "rowan", "hawthorn berries", "yew"),)),
+    ("wild plants", (_STONE, ("stones in", "pits in", "kernels", "crushed stones", "crushed pits", "stones and all",
+        "pits and all", "leaves", "stalks", "crushed seeds"))),
+    ("mould", (("mould", "mold", "mouldy", "moldy", "fuzzy", "fuzz", "rot", "rotten", "sour rot", "furry"),)),
+    ("allergens", (("allergic", "allergy", "allergies", "allergen", "allergens", "label"), ("wine", "bottle", "bottles",
+        "sulfite", "sulphite", "sulfites", "sulphites", "egg", "milk", "nuts", "fish"))),
+    ("drinking", (("pregnant", "pregnancy", "breastfeeding", "nursing", "medication", "medicine", "medicines",
+        "antibiotics", "drive", "driving"), ("wine", "drink", "drinking", "drank", "glass", "bottle", "alcohol"))),
+    ("selling", (("sell", "selling", "raffle", "sell it", "swap for money"),
+        ("wine", "bottle", "bottles", "batch", "it", "some", "market"))),
+    ("selling", (("legal", "illegal", "license", "licence", "excise", "duty", "permit"),
+        ("wine", "make", "making", "sell", "batch"))),
+    ("distilling", (("distil", "distill", "distilled", "distilling", "distillation", "moonshine", "pot still",
+        "reflux still", "through the still", "through a still", "freeze distil", "freeze distill", "freeze concentrate",
+        "freeze for strength", "freeze it for strength", "alembic"),)),
+    ("heating", (("heat belt", "heating belt", "heat pad", "heating pad", "heat mat", "heat wrap", "brew belt",
+        "aquarium heater", "immersion heater", "space heater", "fan heater", "extension cord", "extension lead"),)),
+    ("copper and test chemicals", (("copper sulfate", "copper sulphate", "bluestone", "copper coin", "copper coins",
+        "copper pipe", "copper wire", "penny", "pennies", "chromatography", "titration", "titrate", "titrated",
+        "sodium hydroxide", "naoh"),)),
+)  # fmt: skip
+
+# What only looks like a sign: the longer phrase is taken for what it is.
+HARMLESS: frozenset[str] = frozenset((
+    "distilled water", "rotten egg", "rotten eggs", "noble rot", "crack a bottle", "cracked a bottle", "must be",
+    "wax cap", "acid blend", "hot day", "hot days", "enamel paint", "acid test", "malic acid", "red hot",
+    "i must", "we must", "must have", "rubber bung", "water heater", "elder brother", "elder sister",
+))  # fmt: skip
+
+# Where gas gathers: words of a place.
+CLOSED_PLACES: frozenset[str] = frozenset((
+    "cellar", "cellars", "basement", "crawl space", "crawlspace", "closet", "cupboard", "pantry", "larder", "bathroom",
+    "bedroom", "spare room", "spare bedroom", "guest room", "box room", "boiler room", "under the stairs", "vault",
+    "cave", "caravan", "camper", "van", "car", "wardrobe", "laundry room", "cold room", "root cellar", "wine cellar",
+))  # fmt: skip
+
+ROOTS: frozenset[str] = frozenset((
+    "potato", "potatoes", "beet", "beets", "beetroot", "parsnip", "parsnips", "carrot", "carrots", "garlic", "onion",
+    "onions", "mushroom", "mushrooms", "turnip", "turnips", "sweet potato", "sweet potatoes", "swede", "pumpkin",
+))  # fmt: skip
+WILD: frozenset[str] = frozenset((
+    "elder", "elderberry", "elderberries", "elderflower", "elderflowers", "wild", "foraged", "hedgerow", "rowan",
+    "hawthorn", "dandelion", "dandelions", "flowers", "petals", "leaves", "oak leaves", "birch sap", "sloe", "sloes",
+))  # fmt: skip
