@@ -1,8 +1,6 @@
 """`python -m journalbot`."""
 
-import sys
-
-from journalbot.cli import main
+from journalbot.cli import run
 
 if __name__ == "__main__":
-    sys.exit(main())
+    run()

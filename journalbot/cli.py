@@ -4,7 +4,6 @@ Exit status: 0 done (an answer that says no is an answer); 1 it could not be don
 why; 2 the command line itself was wrong; 130 stopped by Ctrl-C.
 """
 
-import argparse
 import datetime
 import os
 import sys
@@ -12,6 +11,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import IO, NoReturn
 
+from journalbot.arguments import Command, Given, Option, UsageError, help_on, read_arguments
 from journalbot.assistant import Assistant
 from journalbot.errors import ImportFileError, JournalbotError
 from journalbot.journal.store import Journal
@@ -20,8 +20,32 @@ from journalbot.model import Reply
 from journalbot.screen import escaped, harmless, json_line, one_line
 
 _PROGRAM = "journalbot"
+_ABOUT = f"""journalbot: the journal a home winemaker talks to. Without a command it opens the chat.
+
+The journal is the file given, else that named by {VARIABLE}, else one in your own data folder."""
 _ATTENTION = 5  # notes named at the end of an import
 _TICK = 200  # notes between two signs of progress
+
+_EVERYWHERE = (Option("journal", "FILE", "the journal to use"), Option("help", "", "tell what a command does and takes"))
+_ON = Option("on", "DAY", "the day it was typed, as 2025-10-04; today, if not given")
+_TODAY = Option("today", "DAY", "the day to count from, as 2025-10-04; today, if not given")
+
+
+def _json(help: str) -> Option:
+    return Option("json", "", help)
+
+
+COMMANDS: dict[str, Command] = {
+    "note": Command("TEXT...", "file one note, or do what a correction says", (_ON, _json("print what was filed"))),
+    "ask": Command("QUESTION...", "answer one question", (_TODAY, _json("print the answer as JSON"))),
+    "import": Command(
+        "FILE", "file a notebook: JSON lines, or plain text under dates; - reads standard input",
+        (_json("print one line of JSON a note"),)),
+    "export": Command("[FILE]", "write the journal as JSON lines, to a new file or standard output"),
+    "backup": Command("FILE", "copy the journal, as of now, to a new file"),
+    "reread": Command("", "read every note again; what you corrected or answered stays", (_json("print what changed"),)),
+    "demo": Command("", "open the chat on a throw-away journal of an invented cellar"),
+}
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -30,119 +54,79 @@ def main(argv: Sequence[str] | None = None) -> int:
         if hasattr(stream, "reconfigure"):  # a terminal that lacks a character is shown its number instead
             stream.reconfigure(errors="backslashreplace")
     try:
-        args = _parser().parse_args(argv)
-        status: int = args.run(args)
+        given = read_arguments(sys.argv[1:] if argv is None else argv, COMMANDS, _EVERYWHERE)
+        status = _run(given)
         sys.stdout.flush()
         return status
+    except UsageError as error:
+        return _complain(f"{error} (see {_PROGRAM} --help)", 2)
     except JournalbotError as error:
-        return _complain(str(error))
+        return _complain(str(error), 1)
     except BrokenPipeError:
         # Whoever read our output has left; what was asked for has been done as far as it was wanted.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 1
     except OSError as error:  # of our own output: files and the journal tell theirs as JournalbotError
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return _complain(f"the output cannot be written: {(error.strerror or str(error)).lower()}.")
+        return _complain(f"the output cannot be written: {(error.strerror or str(error)).lower()}.", 1)
     except KeyboardInterrupt:
         print(file=sys.stderr)
         return 130
 
 
-def _complain(problem: str) -> int:
+def run() -> NoReturn:
+    """The program: `main`, and out without taking apart what ends with the process anyway (a tenth of an answer's time)."""
+    status = main()
+    sys.stderr.flush()
+    os._exit(status)
+
+
+def _run(given: Given) -> int:
+    if "help" in given.options:
+        about = "" if given.command else f"{_ABOUT}\n\n"
+        print(f"{about}{help_on(given.command, COMMANDS, _EVERYWHERE)}")
+        return 0
+    return _COMMANDS[given.command](given)
+
+
+def _complain(problem: str, status: int) -> int:
     print(f"{_PROGRAM}: {one_line(harmless(problem), 500)}", file=sys.stderr)
-    return 1
+    return status
 
 
-# ---- the words of the command line
-
-
-class _Parser(argparse.ArgumentParser):
-    """A parser that complains in one line."""
-
-    def error(self, message: str) -> NoReturn:
-        print(
-            f"{self.prog}: {one_line(harmless(message), 300)} ({self.prog} --help tells what it takes)", file=sys.stderr
-        )
-        raise SystemExit(2)
-
-
-def _parser() -> argparse.ArgumentParser:
-    parser = _Parser(
-        prog=_PROGRAM,
-        description="The journal a home winemaker talks to. Without a command it opens the chat.",
-        epilog=f"The journal is the file given, else that named by {VARIABLE}, else one in your own data folder.",
-    )
-    parser.add_argument("--journal", metavar="FILE", help="the journal to use")
-    parser.set_defaults(run=_chat, json=False)
-    commands = parser.add_subparsers(title="commands", metavar="COMMAND")
-
-    def command(
-        name: str, run: Callable[[argparse.Namespace], int], help: str, *, json: str = ""
-    ) -> argparse.ArgumentParser:
-        sub = commands.add_parser(name, help=help, description=help)
-        sub.set_defaults(run=run)
-        if json:
-            sub.add_argument("--json", action="store_true", help=json)
-        return sub
-
-    note = command("note", _note, "file one note, or do what a correction says", json="print what was filed as JSON")
-    note.add_argument("text", nargs="+", metavar="TEXT", help="the note, in your own words")
-    note.add_argument("--on", type=_day, metavar="DAY", help="the day it was made, as 2025-10-04 (default: today)")
-    ask = command("ask", _ask, "answer one question", json="print the answer as JSON")
-    ask.add_argument("text", nargs="+", metavar="QUESTION", help="the question, in your own words")
-    ask.add_argument("--today", type=_day, metavar="DAY", help="the day to count from, as 2025-10-04 (default: today)")
-    import_ = command(
-        "import",
-        _import,
-        "file a whole notebook: JSON lines, or plain text with dated paragraphs; - reads standard input",
-        json="print one line of JSON a note",
-    )
-    import_.add_argument("file", metavar="FILE")
-    export = command("export", _export, "write the whole journal as JSON lines, which import takes back without loss")
-    export.add_argument("file", nargs="?", metavar="FILE", help="a new file (default: standard output)")
-    backup = command("backup", _backup, "copy the journal, as of now, to a new file")
-    backup.add_argument("file", metavar="FILE")
-    command(
-        "reread",
-        _reread,
-        "read every note again; what you corrected or answered stays",
-        json="print what changed as JSON lines",
-    )
-    command("demo", _demo, "open the chat on a throw-away journal of an invented cellar")
-    return parser
-
-
-def _day(text: str) -> datetime.date:
+def _day(given: Given, option: str) -> datetime.date:
+    text = given.options.get(option)
+    if text is None:
+        return datetime.date.today()
     try:
         return datetime.date.fromisoformat(text)
     except ValueError:
-        raise argparse.ArgumentTypeError(
-            f"a day is written like 2025-10-04, not {one_line(harmless(text), 30)!r}"
-        ) from None
+        raise UsageError(f"a day is written like 2025-10-04, not {text!r}.") from None
 
 
 # ---- the commands
 
 
-def _open(args: argparse.Namespace, *, create: bool = True) -> Journal:
-    return Journal.open(journal_path(args.journal), create=create)
+def _open(given: Given, *, create: bool = True) -> Journal:
+    return Journal.open(journal_path(given.options.get("journal")), create=create)
 
 
 def _say(text: str) -> None:
     print(harmless(text))
 
 
-def _chat(args: argparse.Namespace) -> int:
+def _chat(given: Given) -> int:
     from journalbot.chat import talk
 
-    with _open(args) as journal:
+    with _open(given) as journal:
         return talk(journal)
 
 
-def _note(args: argparse.Namespace) -> int:
-    with _open(args) as journal:
-        reply = Assistant(journal).note(" ".join(args.text), args.on or datetime.date.today())
-    if args.json:
+def _note(given: Given) -> int:
+    on = _day(given, "on")
+    with _open(given) as journal:
+        reply = Assistant(journal).note(" ".join(given.words), on)
+    if "json" in given.options:
         from journalbot.turns.output import note_json
 
         print(json_line(note_json(reply)))
@@ -151,10 +135,11 @@ def _note(args: argparse.Namespace) -> int:
     return 0
 
 
-def _ask(args: argparse.Namespace) -> int:
-    with _open(args, create=False) as journal:
-        answer = Assistant(journal).ask(" ".join(args.text), args.today or datetime.date.today())
-    if args.json:
+def _ask(given: Given) -> int:
+    today = _day(given, "today")
+    with _open(given, create=False) as journal:
+        answer = Assistant(journal).ask(" ".join(given.words), today)
+    if "json" in given.options:
         print(json_line(answer.to_json()))
     else:
         from journalbot.replies import answered
@@ -163,51 +148,51 @@ def _ask(args: argparse.Namespace) -> int:
     return 0
 
 
-def _import(args: argparse.Namespace) -> int:
+def _import(given: Given) -> int:
     from journalbot.turns.output import Attention, note_json
 
     attention = Attention()
-    with _open(args) as journal, _lines(args.file) as lines:
+    with _open(given) as journal, _lines(given.words[0]) as lines:
         before = journal.count_notes()
         try:
             for reply in _counted(Assistant(journal).import_lines(lines)):
                 attention.add(reply)
-                if args.json:
+                if "json" in given.options:
                     print(json_line(note_json(reply)))
         except ImportFileError as error:
             kept = journal.count_notes() - before
             also = f" {kept} notes before it were filed; mend it and import again." if kept else ""
-            raise ImportFileError(f"{args.file}, {error}{also}") from error
-        if not args.json:
+            raise ImportFileError(f"{given.words[0]}, {error}{also}") from error
+        if "json" not in given.options:
             _say(attention.told(_ATTENTION))
     return 0
 
 
-def _export(args: argparse.Namespace) -> int:
+def _export(given: Given) -> int:
     from journalbot.journal.exchange import export
 
-    with _open(args, create=False) as journal:
+    with _open(given, create=False) as journal:
         lines = (f"{escaped(line)}\n" for line in export(journal))
-        if args.file in (None, "-"):
+        if given.words in ((), ("-",)):
             sys.stdout.writelines(lines)
         else:
-            _write_new(Path(args.file), lines)
+            _write_new(Path(given.words[0]), lines)
     return 0
 
 
-def _backup(args: argparse.Namespace) -> int:
-    with _open(args, create=False) as journal:
-        _say(f"The journal has been copied to {journal.backup(Path(args.file))}.")
+def _backup(given: Given) -> int:
+    with _open(given, create=False) as journal:
+        _say(f"The journal has been copied to {journal.backup(Path(given.words[0]))}.")
     return 0
 
 
-def _reread(args: argparse.Namespace) -> int:
+def _reread(given: Given) -> int:
     from journalbot.turns.output import reread_json, reread_told
 
-    with _open(args, create=False) as journal:
+    with _open(given, create=False) as journal:
         done = Assistant(journal).reread(_progress if sys.stderr.isatty() else None)
     _clear()
-    if args.json:
+    if "json" in given.options:
         for line in reread_json(done):
             print(json_line(line))
     else:
@@ -215,12 +200,18 @@ def _reread(args: argparse.Namespace) -> int:
     return 0
 
 
-def _demo(args: argparse.Namespace) -> int:
+def _demo(given: Given) -> int:
     from journalbot.chat import talk
     from journalbot.turns.demo import demo_journal
 
     with demo_journal() as journal:
         return talk(journal)
+
+
+_COMMANDS: dict[str, Callable[[Given], int]] = {
+    "": _chat, "note": _note, "ask": _ask, "import": _import, "export": _export, "backup": _backup, "reread": _reread,
+    "demo": _demo,
+}
 
 
 # ---- files and progress

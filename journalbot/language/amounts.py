@@ -23,6 +23,7 @@ _TIMES = {"x", "×", "times", "time"}
 _PER = {"/", "per", "a", "to", "each", "every"}
 _RATE_VOLUMES = {"l": ("L", 1.0), "liter": ("L", 1.0), "litre": ("L", 1.0), "hl": ("L", 100.0), "hectolitre": ("L", 100.0), "hectoliter": ("L", 100.0)}
 _MULTIPLIERS = {"once": 1.0, "twice": 2.0, "thrice": 3.0}
+_MORE = {"more", "level", "heaped", "full", "small", "large", "heaping", "scant", "extra", "good", "big", "generous"}
 _UNITS_ALONE = {"cup", "packet", "teaspoon", "tsp", "tbsp", "tablespoon", "sachet", "pint", "quart"}
 _HEAPED = {"level", "heaped", "heaping", "scant", "rounded"}
 _OUT_OF = (5, 10, 20, 100)
@@ -123,6 +124,8 @@ def _measured(tokens: list[Token], words: list[str], n: Number, number_at: dict[
     j, value = n.last, n.value
     nxt = words[j] if j < len(words) else ""
     glued = j < len(tokens) and tokens[j].start == tokens[j - 1].end
+    if nxt in _MORE and unit_at(words, j + 1):
+        j, nxt = j + 1, words[j + 1]
     if nxt == "-" and j + 1 < len(words) and unit_at(words, j + 1):
         j, nxt = j + 1, words[j + 1]
     degrees = nxt in _DEGREES

@@ -35,7 +35,7 @@ _SHADES = {"a", "an", "of", "the", "now", "more", "still", "some", "in", "good",
 _BEFORE_VERB = {
     "i", "we", "to", "and", "then", "will", "should", "must", "not", "dont", "i'll", "we'll", "ill", "gonna", "please", "or", "also", "didn't", "did", "didnt", "don't", "can", "could", "lets", "let's", "now", "so",
     "but", "just", "today", "wanna", "gotta", "they", "you", "might", "may", "would", "cannot", "can't", "never", "tomorrow", "next", "saturday", "sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "it",
-    "them", "shall", "help", "quick", "needs", "need", "probably", "maybe", "finally", "b",
+    "them", "shall", "help", "quick", "needs", "need", "probably", "maybe", "finally", "good", "b",
 }
 _LICENCE = {"on", "by", "since", "until", "till", "before", "sometime", "around", "about", "back", "early", "late", "mid"}
 _CODE_WORDS = {"var", "strain"}

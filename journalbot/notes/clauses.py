@@ -9,8 +9,8 @@ from journalbot.language.text import Text
 from journalbot.vocabulary.cues import TAKEN_BACK
 
 _SENTENCE = {".", "!", "?", "\n", "•", "*"}
-_SOFT = {",", ";", "and", "then", "so", "but", "plus", "also", "because", "cause", "since", "while", "(", ")", "-", "–", "—", "&", "+", "though", "tho", "although", "hence", ":", "yet", "/", "which", "where"}
-_AND = {",", "and", "&", "+", "-", "–", "—", "/", "at", "(", "plus", ")"}
+_SOFT = {",", ";", "and", "n", "then", "so", "but", "plus", "also", "because", "cause", "since", "while", "(", ")", "-", "–", "—", "&", "+", "though", "tho", "although", "hence", ":", "yet", "/", "which", "where"}
+_AND = {",", "and", "n", "&", "+", "-", "–", "—", "/", "at", "(", "plus", ")"}
 _TAKEN_BACK = sorted((tuple(p.split()) for p in TAKEN_BACK), key=len, reverse=True)
 _ABBREVIATIONS = {"approx", "abt", "temp", "no", "tsp", "oz", "lb", "lbs", "gal", "vs", "incl", "etc", "e.g", "i.e", "jan", "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "st", "approx", "s.g", "fl"}
 # A mention of one of these makes a stretch of text a clause of its own.
@@ -114,7 +114,8 @@ def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause
     inside |= {i for i in range(first, last) if text.words[i] in ("&", "and", "+") and i - 1 in base and i + 1 in base}
     dated = {m.first - 1 for m in text.mentions if m.kind == "date"}
     cuts = [i for i in range(first, last) if text.words[i] in _SOFT and i not in inside and not (text.words[i] == "since" and i in dated)]
-    cuts += [i for i in range(first + 1, last) if text.words[i] in _SPEAKERS and i not in inside and text.words[i - 1] not in _BEFORE_SPEAKER and text.words[i - 1] not in _SOFT]
+    days = {m.last for m in text.mentions if m.kind in ("date", "time")}
+    cuts += [i for i in range(first + 1, last) if text.words[i] in _SPEAKERS and i not in days and i not in inside and text.words[i - 1] not in _BEFORE_SPEAKER and text.words[i - 1] not in _SOFT]
     cuts += [m.first for m in text.mentions if m.kind == "batch" and first < m.first < last and _runs_on(text, first, m)]
     bounds: list[tuple[int, int, str]] = []
     start, joined = first, ""
@@ -172,6 +173,8 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
         return True
     if any(m.kind == "amount" for m in own) and any(m.kind == "vessel" and _led_into(m, text) for m in own) and any(m.kind in ("vessel", "oak_form") or m.kind == "cue" for m in before):
         return True
+    if _NOW.intersection(text.words[a:b]) and any(m.kind == "reading" for m in own) and any(m.kind == "date" for m in before):
+        return True
     when = ("date", "time")
     if any(m.kind == "batch" for m in own):
         # "batches 3 and 4", "the carboy and the jug": one subject, no more
@@ -186,6 +189,7 @@ def _led_into(vessel: Mention, text: Text) -> bool:
 # In a sentence that runs on, "I" or "we" begins something new, unless the words before still hold it.
 _SPEAKERS = {"i", "we", "i'm", "i've", "i'll"}
 _BEFORE_SPEAKER = {"that", "what", "like", "as", "if", "when", "than", "where", "which", "who", "how", "until", "till", "once", "before", "after", "whenever", "all", "wine", "batch", "one", "mead", "time", "day", "then", "thing", "white", "red", "best", "", "should", "did", "do", "can", "am", "was", "have", "had", "could", "would", "said", "says", "think", "guess", "know", "see", "hope"}
+_NOW = {"now", "rn", "currently", "atm"}
 _VERBS_ON = {"is", "are", "was", "were", "has", "have"}
 _SAYING = ("cue", "reading", "amount", "money", "date", "batch", "score", "planned", "denied", "time", "bottles", "times", "number")
 

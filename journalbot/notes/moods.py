@@ -33,7 +33,7 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     if clause.last <= len(words) and words[clause.last - 1] == "?" or _ends_asked(clause):
         return "asked"
     free = [m for m in clause.mentions if m.first not in covered]
-    if any(m.kind == "hearsay" for m in free):
+    if any(m.kind == "hearsay" for m in free) and not clause.has("lab", "laboratory"):
         return "told"
     if any(m.kind == "supposed" and m.first - clause.first < _OPENING for m in free):
         return "supposed"
@@ -123,7 +123,7 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
             if _heads(clause, own[0]):
                 heading = clause.date
         elif previous and previous.sentence == clause.sentence:
-            present = clause.has("now", "currently") and bool(clause.of("reading"))
+            present = clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading"))
             since = previous.own_date is not None and clause.text.words[max(0, previous.own_date.first - 1)] in ("since", "until")
             clause.date = previous.date if clause.mood != "planned" and not present and not since else today
         elif previous and _carries_on(clause, previous, on):

@@ -39,7 +39,7 @@ def read_note(
     """The entries of a note typed on the day `on`, or what must be asked. `given` holds answers to what was asked before."""
     scene = _scene(text, on, settings, names, cellar, given or {})
     drafts = [d for clause in scene.clauses for reader in READERS for d in reader(clause, scene)]
-    drafts = _one_racking(_one_pitch(_without_repeats(drafts)))
+    drafts = _one_mark(_one_racking(_one_pitch(_without_repeats(drafts))))
     if ask := _must_ask(drafts, scene):
         return Reading(ask=ask)
     entries: list[Entry] = []
@@ -53,6 +53,8 @@ def read_note(
             continue
         explained.update(range(draft.first, draft.last))
         for number in resolved:
+            if _finished_before(draft, number, cellar):
+                continue
             entries.extend(e for e in _entries(draft, number, scene) if not _said_before(e, entries))
     entries = _on_the_day_drunk(entries, drafts)
     entries.extend(_remark(scene, explained, subjects))
@@ -98,6 +100,18 @@ def _one_racking(drafts: list[Draft]) -> list[Draft]:
     return out
 
 
+def _one_mark(drafts: list[Draft]) -> list[Draft]:
+    """`jammy, rough. It needs time. I give 5 out of 10`: a mark by itself belongs to the words before it."""
+    out: list[Draft] = []
+    for d in drafts:
+        words = next((o for o in reversed(out) if o.kind == "taste"), None)
+        if d.kind == "taste" and "words" not in d.fields and words is not None and "score" not in words.fields and not d.clause.of("batch"):
+            words.fields.update(d.fields)
+        else:
+            out.append(d)
+    return out
+
+
 def _without_repeats(drafts: list[Draft]) -> list[Draft]:
     """Drafts without those that say the same of the same clause twice."""
     out: list[Draft] = []
@@ -115,6 +129,7 @@ def _must_ask(drafts: list[Draft], scene: Scene) -> Ask | None:
                 d.fields["value"], d.ask = scene.given["value"], ""
                 continue
             return Ask("value", (), scene.text.slice(d.clause.first, d.clause.last))
+    scene.text.impossible = [d for d in scene.text.impossible if scene.text.words[d.first - 1 : d.first] not in (["no"], ["not"])]
     if scene.text.impossible and (drafts or any(c.of("cue", "batch") for c in scene.clauses)):
         if "date" not in scene.given:
             bad = scene.text.impossible[0]
@@ -171,6 +186,12 @@ def _on_the_day_drunk(entries: list[Entry], drafts: list[Draft]) -> list[Entry]:
     opened = {e.batch: e.date for e in entries if e.kind == "drink"}
     dated = any(d.kind == "taste" and d.clause.own_date for d in drafts)
     return [replace(e, date=opened[e.batch]) if e.kind == "taste" and e.batch in opened and not dated else e for e in entries]
+
+
+def _finished_before(draft: Draft, batch: int | None, cellar: Cellar) -> bool:
+    """Called dry again after it was called finished: a description, no turn of the fermentation."""
+    known = cellar.batches.get(batch) if batch is not None else None
+    return draft.kind == "fermentation" and draft.fields.get("stage") == "finished" and known is not None and known.finished is not None
 
 
 _ONCE = ("fermentation", "malolactic", "press", "crush", "degas", "filter", "chill", "oak_out", "airlock", "end", "stir", "move")

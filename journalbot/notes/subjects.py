@@ -72,7 +72,7 @@ class Subjects:
             return tuple(each)
         if refs:
             return self._several(refs, draft)
-        if clause.of("both") and len(each) > 1:
+        if clause.of("both") and len(each) > 1 and draft.kind != "purchase":
             return tuple(each[-2:]) if clause.has("both", "two") else tuple(each)
         if self.scene.started is not None and clause.first in self.scene.start_clauses:
             return (self.scene.started,)
@@ -136,7 +136,7 @@ class Subjects:
     def _coordinated(self, refs: list[Mention], clause: Clause) -> bool:
         words = clause.text.words
         return all(
-            all(w in ("and", "&", ",", "+", "the", "my", "/", "batch") for w in words[a.last : b.first]) for a, b in zip(refs, refs[1:], strict=False)
+            all(w in ("and", "&", ",", "+", "the", "my", "/", "batch", "for", "in", "into", "on") for w in words[a.last : b.first]) for a, b in zip(refs, refs[1:], strict=False)
         )
 
     def _narrow(self, ref: Mention, kind: str) -> tuple[int, ...] | Ask:

@@ -1,7 +1,10 @@
 """Kinds of absence told apart: never recorded, recorded as not done, or in a note not understood yet."""
 
 from dataclasses import dataclass
+from datetime import date
 
+from journalbot.language.text import understand
+from journalbot.model import Note
 from journalbot.questions.facts import Scene
 from journalbot.questions.measures import MEASURES, Fact
 from journalbot.questions.query import Query, What
@@ -41,6 +44,8 @@ def named(what: What) -> str:
 def told_apart(query: Query, what: What, scene: Scene, numbers: list[int] | None, bare: list[Fact]) -> Absence:
     """What to say where no fact was found."""
     thing = named(what)
+    if query.skip:
+        return Absence(f"There is no {thing} before that.")
     whose = f" for {join([label_of(scene.cellar.batches[n]) for n in numbers if n in scene.cellar.batches][:4])}" if numbers else ""
     days = _days(query)
     if what.measure in ("contents", "free vessels", "capacity") and what.get("vessel"):
@@ -57,7 +62,7 @@ def told_apart(query: Query, what: What, scene: Scene, numbers: list[int] | None
         return Absence(f"No name recorded for {thing}{whose}: the note of {day_said(fact.date)} gives none.", tuple(n for f in bare for n in f.notes))
     if denied := _denied(what, scene, numbers):
         return Absence(f"No {thing}{whose}: the note of {day_said(denied[1])} says “{denied[0]}”.", (denied[2],), denied=True)
-    if waiting := _waiting(what, scene):
+    if waiting := _waiting(what, scene, numbers):
         shown = join([f"note {n} (“{text}”)" for n, text in waiting[:_WAITING]])
         return Absence(f"No {thing} recorded{whose}{days}, but {shown} {'is' if len(waiting) == 1 else 'are'} still waiting to be understood.", tuple(n for n, _ in waiting[:_WAITING]), waiting=True)
     if MEASURES[what.measure].sort in ("figure", "days", "money"):
@@ -101,15 +106,22 @@ def _denied(what: What, scene: Scene, numbers: list[int] | None) -> tuple[str, s
     return None
 
 
+def _concerns(note: Note, scene: Scene, numbers: list[int] | None) -> bool:
+    """Whether a note that waits may speak of these batches: it names one of them, or none."""
+    text = understand(note.text, scene.names, date.fromisoformat(note.on), scene.settings)
+    named_there = {n for m in text.of("batch") for n in m.value.fits}
+    return not numbers or not named_there or bool(named_there & set(numbers))
+
+
 def _stems(what: What) -> set[str]:
     from journalbot.vocabulary.questions import SIGNS
 
     value = what.get("material")
     words = {value} if value else set(SIGNS.get(what.measure, (what.measure,)))
-    return {w for w in words if len(w) > 2}
+    return {w for w in words if len(w) > 2 and (value or w.endswith(("ed", "ing")) or w == what.measure) and w != "bottle"}
 
 
-def _waiting(what: What, scene: Scene) -> list[tuple[int, str]]:
+def _waiting(what: What, scene: Scene, numbers: list[int] | None) -> list[tuple[int, str]]:
     """Notes not understood yet that speak of what is asked."""
     asks = getattr(scene.source, "open_asks", None)
     if asks is None:
@@ -122,6 +134,6 @@ def _waiting(what: What, scene: Scene) -> list[tuple[int, str]]:
     for ask in asks():
         note = scene.source.note(ask.note)
         low = f" {note.text.casefold()} " if note else ""
-        if note and any(f" {w} " in low for w in words):
+        if note and any(f" {w} " in low for w in words) and _concerns(note, scene, numbers):
             out.append((note.number, note.text if len(note.text) < 120 else note.text[:117] + "…"))
     return out

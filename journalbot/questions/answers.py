@@ -5,13 +5,13 @@ from dataclasses import dataclass, replace
 from journalbot.model import Answer, Ask
 from journalbot.questions import wording
 from journalbot.questions.absence import told_apart
-from journalbot.questions.facts import Incomparable, Scene, number_of, reduce_facts, weighed
+from journalbot.questions.facts import Incomparable, Scene, best_known, number_of, reduce_facts, weighed
 from journalbot.questions.measures import MEASURES, Fact
 from journalbot.questions.query import Condition, Query, What, describe
 from journalbot.questions.says import join
 from journalbot.questions.whom import label_of
 
-_POOLED = frozenset(("most", "least", "mean", "sum", "range", "count", "first", "last"))
+_POOLED = frozenset(("most", "least", "mean", "sum", "range", "count", "first", "last", "distinct"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +88,8 @@ def _reduced(query: Query, what: What, scene: Scene, numbers: list[int] | None) 
         facts.pop(None, None)  # what is of no one batch is not one of those compared
     if what.measure == "addition" and query.over in ("most", "least") and query.within == "sum":
         facts = {n: found for n, every in facts.items() if (found := weighed(every))}
+    if measure.sort == "figure" and (query.over in _POOLED or query.within in ("mean", "sum", "most", "least")):
+        facts = {n: best_known(found) for n, found in facts.items()}
     return {n: reduce_facts(found, query.within, measure, scene.settings, query.skip) if n is not None or query.within != "count" else found for n, found in facts.items()}
 
 

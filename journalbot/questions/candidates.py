@@ -7,10 +7,10 @@ from journalbot.language.text import Text
 from journalbot.questions.measures import MEASURES, Measure
 from journalbot.questions.query import What
 from journalbot.questions.signs import Sign
-from journalbot.vocabulary.questions import FILLERS, MATERIAL_GROUPS
+from journalbot.vocabulary.questions import FILLERS, MATERIAL_GROUPS, MODALS
 
 # Kinds of asking that any measure of a sort can answer without saying so in its rows.
-_ANY = frozenset(("what", "did"))
+_ANY = frozenset(("what", "did", "how"))
 _BY_SORT: dict[str, frozenset[str]] = {
     "act": frozenset(("when", "times", "how much", "how many")),
     "reading": frozenset(("when", "how much", "times")),
@@ -27,8 +27,8 @@ _FREE_WORDS = {"words", "item"}
 _NOT_FREE = frozenset((
     "lab", "alcohol", "attenuation", "score", "temperature", "how long", "who", "why", "where", "final gravity", "original gravity", "sg", "reading", "residual sugar", "left", "drunk",
     "per bottle", "plan", "recipe", "story", "between", "volume", "stuck", "pitch", "culture", "age", "lees"))
-# Signs whose words may be an item bought or a taste, whatever else they say.
-_MAY_BE_FREE = frozenset(("item", "oak", "yeast"))
+# Fillers that are goods where money is spoken of.
+_GOODS = frozenset(("juice", "grapes", "fruit"))
 
 
 @dataclass(slots=True)
@@ -39,6 +39,7 @@ class Candidate:
     used: set[int]
     left: list[int]
     score: float
+    unasked: tuple[str, ...] = ()  # how it was asked (who, how long …) where the measure does not answer that
     signs: list[Sign] = field(default_factory=list)
 
 
@@ -120,8 +121,10 @@ def _weigh(text: Text, measure: Measure, row: tuple[str, ...], chosen: list[Sign
     unexplained_asks = [s for n in ("how long", "who", "why", "where", "how many", "when", "times") if n not in named for s in by_name.get(n, ())
                         if not set(range(s.first, s.last)) & (core | beside | asks | ways) and n not in measure.beside]
     score = 3.0 * len(core & set(meaning)) + 2.0 * len((beside | narrow - free) & set(meaning) - core) + 1.2 * len(row) + 0.6 * len(core) + 1.0 * len(free - used)
+    if measure.sort == "act" and any(s.value in MODALS for s in by_name.get("plan", ())):
+        score -= 4.0  # "should I rack it" asks of what is to come
     score -= 4.0 * len(left) + 3.5 * len(unexplained_asks)
-    return Candidate(measure, used | free, left, score - order * 0.001, chosen)
+    return Candidate(measure, used | free, left, score - order * 0.001, tuple(s.name for s in unexplained_asks if s.name != "when"), chosen)
 
 
 def _claimed(token: int, by_name: dict[str, list[Sign]], narrows: str) -> bool:
@@ -140,13 +143,14 @@ def narrowed(text: Text, candidate: Candidate, signs: Sequence[Sign], tokens: Se
     inside = set(tokens)
     here = [s for s in signs if set(range(s.first, s.last)) <= inside]
     measure, of = candidate.measure, []
-    core = {i for s in candidate.signs for i in range(s.first, s.last)}
+    core = {i for s in candidate.signs if s.name != "descriptor" for i in range(s.first, s.last)}
     for name in measure.narrows:
         value = ""
         if name in _FREE_WORDS:
             taken = core | {i for n in measure.beside for s in here if s.name == n for i in range(s.first, s.last)} if name == "words" else core
             asks = {i for s in here if s.name in ("what", "did", "when", "how much", "how many", "who", "why", "where", "times") or s.name.startswith("way:") for i in range(s.first, s.last)}
-            value = " ".join(text.tokens[i].low for i in tokens if i in set(content(text, tokens)) - explained - taken - asks)
+            meant = [i for i in tokens if (i in set(content(text, tokens)) or name == "item" and text.words[i] in _GOODS) and i not in explained | taken | asks]
+            value = " ".join(f"{'or ' if name == 'item' and k and _apart(text, meant[k - 1], i) else ''}{text.tokens[i].low}" for k, i in enumerate(meant))
             value = value.removesuffix("'s") or next((s.value for s in here if s.name == "smell" and measure.name == "search"), "")
         elif name == "stage":
             value = next((_STAGES[s.name] for s in here if s.name in _STAGES), "")
@@ -166,6 +170,11 @@ def narrowed(text: Text, candidate: Candidate, signs: Sequence[Sign], tokens: Se
         if value:
             of.append((name, value))
     return What(measure.name, (*measure.fixed, *of))
+
+
+def _apart(text: Text, first: int, last: int) -> bool:
+    """Whether two words of an item are two items: `grapes and juice`."""
+    return bool(set(text.words[first + 1 : last]) & {"and", "or", ",", "&", "plus"})
 
 
 def _only(signs: Sequence[Sign], group: str) -> bool:

@@ -65,7 +65,7 @@ def _group(text: Text, signs: list[Sign], first: int, last: int, colours: tuple[
     asked, counted = _asked(text, signs, first)
     relative = None
     nxt = text.words[last] if last < len(text.words) else ""
-    if nxt in RELATIVES or (nxt.endswith(_PAST) and last < len(text.words) and any(s.first == last for s in signs)) and not asked:
+    if nxt in RELATIVES or any(s.first == last and s.name.startswith("test:") for s in signs) or (nxt.endswith(_PAST) and last < len(text.words) and any(s.first == last for s in signs)) and not asked:
         relative = last
     return Group(first, last, asked, counted, colours, relative, numbers, text.words[first])
 
@@ -261,7 +261,7 @@ def _test(text: Text, here: list[Sign], inside: set[int]) -> tuple[str, float, s
             used = set(range(min(s.first, m.first), max(s.last, m.last)))
             nxt = text.words[m.last] if m.last < len(text.words) else ""
             if nxt in _DAYS and m.kind == "number":
-                return s.name.partition(":")[2], value * _DAYS[nxt], "days", used | {m.last}, ""
+                return s.name.partition(":")[2], value * _DAYS[nxt], "days", used | {m.last}, "how long"
             if nxt in ("times", "bottles") and m.last in inside:
                 return s.name.partition(":")[2], value, nxt, used | ({m.last} if nxt == "times" else set()), quantity
             return s.name.partition(":")[2], value, unit, used, quantity

@@ -14,7 +14,7 @@ from journalbot.questions.measures.base import Source, days_between
 from journalbot.questions.measures.money import money_said
 from journalbot.questions.measures.readings import value_said
 from journalbot.questions.query import Batches, Condition, What, When
-from journalbot.questions.says import days_said, join, number_said
+from journalbot.questions.says import day_said, days_said, join, number_said
 from journalbot.questions.whom import colour_of
 from journalbot.vocabulary.units import UNITS
 from journalbot.winemaking.acid import ta_from_percent
@@ -248,13 +248,36 @@ def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Set
     if method == "count":
         n = len(facts)
         return [replace(facts[-1], value=float(n), unit="times", text=f"{n} time{'' if n == 1 else 's'}", notes=_notes(facts), working="", date=facts[-1].date)]
+    if method == "distinct":
+        values = list(dict.fromkeys(str(f.value) for f in facts))
+        return [Fact(_owner(facts), facts[-1].date, float(len(values)), "", f"{len(values)}: {join(values)}", _notes(facts))]
     numbered = [f for f in facts if number_of(f) is not None]
+    if not numbered and method in ("most", "least") and any(isinstance(f.value, str) for f in facts):
+        return _commonest(facts, method)
     if not numbered:
         return []
     if method in ("most", "least"):
         extreme = (max if method == "most" else min)(number_of(f) or 0.0 for f in numbered)
         return [f for f in numbered if abs((number_of(f) or 0.0) - extreme) < 1e-9]
     return _figures(numbered, method, measure, settings)
+
+
+def _commonest(facts: list[Fact], method: str) -> list[Fact]:
+    """The value that occurs in most (or fewest) of the facts, with how often."""
+    counts = Counter(str(f.value) for f in facts if isinstance(f.value, str))
+    wanted = (max if method == "most" else min)(counts.values())
+    out = []
+    for value in [v for v, n in counts.items() if n == wanted]:
+        same = [f for f in facts if f.value == value]
+        times = f"{wanted} time{'' if wanted == 1 else 's'}"
+        out.append(Fact(_owner(same), "", value, "", f"{value}, {times}", _notes(same), join([day_said(f.date) for f in same])))
+    return out
+
+
+def best_known(facts: list[Fact]) -> list[Fact]:
+    """Of facts both measured and worked out, those measured."""
+    measured = [f for f in facts if f.low is None]
+    return measured or facts
 
 
 def _figures(facts: list[Fact], method: str, measure: Measure, settings: Settings) -> list[Fact]:

@@ -42,12 +42,15 @@ def follow_up(text: Text, refs: list[Mention], signs: list[Sign], names: Names, 
     if does:
         return _done(does, before), nobody
     who = whom(text, refs, names, cellar)
-    days = dates_in(text, who.tokens)
+    days = dates_in(text, who.tokens, weak=True)
     led = bool(text.words) and (text.words[0] in ("and", "or", "also", "same", "but", "then", "ok", "so") or text.words[:2] in (["what", "about"], ["how", "about"], ["what", "of"]))
     rest = [i for i in range(len(text.words)) if i not in who.tokens | days.tokens and text.words[i] not in _LEADS and text.tokens[i].kind != "mark"]
     if not rest and (who.numbers or who.unknown or days.when):
         query = before
         if who.numbers:
+            chosen = tuple(n for n in who.numbers if n in before.batches.numbers)
+            if chosen and len(before.batches.numbers) > len(chosen):
+                who.numbers, who.one = chosen, len(chosen) > 1  # it picks among those just asked about
             every = who.every
             query = replace(query, batches=Batches(who.numbers, tuple(label_of(cellar.batches[n]) for n in who.numbers), every), over="" if query.over in ("most", "least", "compare") else query.over)
         if days.when:

@@ -16,7 +16,7 @@ from journalbot.questions.candidates import Candidate, candidates, content, narr
 from journalbot.questions.followups import follow_up
 from journalbot.questions.measures import MEASURES
 from journalbot.questions.measures.durations import MOMENTS
-from journalbot.questions.query import Batches, Query, What, When
+from journalbot.questions.query import Batches, Condition, Query, What, When
 from journalbot.questions.signs import Sign, find_signs, read_text
 from journalbot.questions.times import anchor, dates_in
 from journalbot.questions.whom import Whom, contested, label_of, references, whom
@@ -26,6 +26,9 @@ _ANCHOR_MEASURE = {"drained": "end", "pitch": "yeast", "oak out": "oak_out"}
 _MOMENT_OF = {"started": "start", "oak out": "oak_out"}
 # Measures for which "zin" without an article means every zin.
 _GENERIC = frozenset(("give", "drink", "bottles left", "bottles made", "money", "cost per bottle"))
+_JOINING = frozenset(("and", ",", "&", "plus", "also", "with"))
+# Measures so broad that a word left over must not be passed over.
+_BROAD = frozenset(("doing", "story", "where", "made of", "taste", "start", "addition", "contents", "recipe", "bottles left", "finished", "rack", "held", "readings"))
 _STORIES = frozenset(("doing", "recipe", "story", "made of"))
 # What is laid side by side where two batches are compared and no figure is named.
 COMPARED = ("yeast", "original gravity", "final gravity", "alcohol", "fermentation time", "ferment temperature", "addition", "malolactic time", "oak", "time on oak", "score")
@@ -139,6 +142,11 @@ def _plain(text: Text, signs: list[Sign], tokens: list[int], explained: set[int]
     what = narrowed(text, best, signs, [i for i in tokens if i not in tail_used], explained)
     if what.measure == "where" and when:
         what = What("places")
+    lead = min(i for s in best.signs for i in range(s.first, s.last))
+    if tail_when is None and not when.anchor and best.measure.sort == "act" and any(w in ("before", "after") for w in text.words[max(0, lead - 2) : lead]):
+        best.unasked = ("before" if "before" in text.words else "after",)
+    if best.unasked and tail_when is None:
+        return Understood(stopped_by=best.unasked, unknown=who.unknown, said=who.said, one=who.one, near=tuple(c.measure.name for c in ranked[:3]), confidence=best.score - 5.0)
     whats, left = [what], best.left
     for _ in range(3):
         more = _further(text, signs, left, explained, tokens)
@@ -168,6 +176,11 @@ def _with_anchor(text: Text, signs: list[Sign], tokens: list[int], explained: se
     if found is None or found[1] & {i for s in best.signs for i in range(s.first, s.last)} == found[1]:
         return best, None, set()
     when, used, _ = found
+    inside = {i for s in best.signs for i in range(s.first, s.last)}
+    if inside <= used and not content(text, [i for i in tokens if i not in used | explained]) and text.words[min(used)] in ("when", "before", "after") and MEASURES[best.measure.name].sort == "act" and any(s.name == "what" for s in signs):
+        readings = next((c for c in candidates(text, [Sign("reading", min(used), min(used) + 1)], [min(used)], explained) if c.measure.name == "readings"), None)
+        if readings:
+            return readings, replace(when, anchor=_ANCHOR_MEASURE.get(when.anchor, when.anchor)), used
     rest = [i for i in tokens if i not in used]
     ranked = candidates(text, signs, rest, explained)
     if not ranked or not any(s.name not in ("what", "when", "did") for s in ranked[0].signs):
@@ -183,7 +196,7 @@ def _with_anchor(text: Text, signs: list[Sign], tokens: list[int], explained: se
 
 def _further(text: Text, signs: list[Sign], left: list[int], explained: set[int], tokens: list[int]) -> tuple[What, list[int]] | None:
     """One more measure asked for in the words that the first left over (`pH and TA of …`)."""
-    if not left:
+    if not left or not any(text.words[i] in _JOINING for i in range(max(0, min(left) - 4), min(left))):
         return None
     ranked = [c for c in candidates(text, signs, left, explained) if MEASURES[c.measure.name].sort in ("reading", "figure", "days", "words", "act", "money") and len(c.left) < len(left)]
     if not ranked:
@@ -209,6 +222,11 @@ def _between(text: Text, signs: list[Sign], tokens: list[int], explained: set[in
             return What("fermentation time"), used, 12.0
         if first[2] == last[2]:
             return None
+        if "start" in (first[2], last[2]) and "pitch" in (first[2], last[2]):
+            first, last = ((f[0], f[1], "ferment") if f[2] == "start" else f for f in (first, last))
+        led = text.words[max(0, first[0] - 2) : first[0]]
+        if "after" in led and last[2] != first[2]:
+            return What("time between", (("from", first[2]), ("to", last[2]))), used, 12.0
         fixed = {text.words[i] for i in range(first[1], last[0])}
         if not fixed & {"to", "and", "until", "till", "before", "after", "from", "-"}:
             return None
@@ -236,6 +254,8 @@ def _ways(text: Text, signs: list[Sign], whats: tuple[What, ...], best: Candidat
         way = "sum"
     if measure.counts == "sum" and "how many" in asked and "times" not in asked:
         return Query(tuple(replace(w, part="") for w in whats), when=when, within="sum", over="sum")
+    if part == "times" and {"different", "distinct"} & set(text.words):
+        return Query(tuple(replace(w, part="") for w in whats), when=when, over="distinct")
     if part == "times":
         return Query(whats, when=when, within="count", over="count")
     if way == "compare" or (way in _AGGREGATES and len(who.numbers) > 1 and way in ("most", "least")):
@@ -310,13 +330,17 @@ def _finish(query: Query, left: list[int], text: Text, who: Whom, names: Names, 
         numbers, one = who.numbers, False
     if query.over == "" and query.within in ("last", "first") and not numbers and not every:
         query = replace(query, over=query.within)
+    if query.when and (act := {"bottled": "bottle", "ended": "end"}.get(query.batches.state)):
+        query = replace(query, batches=replace(query.batches, state="", conditions=(*query.batches.conditions, Condition(What(act)))))
+    if grouped:
+        one = False
     if grouped and query.batches.colours and not one:
         numbers = ()  # the colour says which
     batches = replace(query.batches, numbers=numbers, labels=_labels(numbers, cellar), every=every)
     query = replace(query, batches=batches)
     weak, hard = _weak_words(text, left)
     understood = Understood(query, unknown=who.unknown, one=one, said=said, unused=weak, confidence=score - 2.0 * len(left), near=near)
-    if hard or len(weak) > 1:
+    if hard or len(weak) > (0 if any(m.name in _BROAD for m in measures) else 1):
         return replace(understood, query=None, stopped_by=_words(text, left))
     return understood
 

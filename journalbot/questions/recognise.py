@@ -4,104 +4,129 @@ import re
 
 from journalbot.language.tokens import tokenize
 from journalbot.questions.followups import PHRASES
-from journalbot.questions.signs import question_lexicon, written_out
+from journalbot.questions.signs import written_out
+from journalbot.vocabulary.questions import RELATIVES, SIGNS, SUPERLATIVES, TESTS
 
-_ASKING = frozenset("what which who whom whose where why how when whats".split())
-_SHOWING = frozenset("show list compare find search calculate convert tell gimme rank summarise summarize".split())
-_SUBJECTS = frozenset("i we you it the my our there any this that they he she anything anyone a all batch ml malo mlf".split())
-_AUXILIARIES = frozenset("did do does is are was were has have had can could should shall will would am may".split())
-# "what a day", "when I got home": exclamations, and clauses that tell when a thing was done.
-_NOT_WHAT = frozenset("a an".split())
-_PAST = frozenset("got came went was were had found opened checked looked woke saw started racked pressed bottled pitched tasted added moved finished is are".split())
-# Nouns of figures: a line that begins with them, or holds nothing done, asks for the figure.
-_FIGURES = frozenset((
-    "abv", "attenuation", "average", "total", "price", "cost", "timeline", "recipe", "days", "hottest", "coldest", "lowest", "highest", "longest", "shortest", "cheapest", "strongest", "best", "worst", "number",
-    "left", "remaining", "history", "story", "apparent", "mean", "last", "first", "latest", "most", "least", "everything", "starting", "original", "final", "peak", "maximum", "minimum", "og", "fg", "yeast", "driest", "sweetest", "oldest", "dearest", "strength",
-))
-_DONE = re.compile(r"\b(racked|pressed|bottled|pitched|added|tasted|topped|moved|started|crushed|punched|gave|drank|opened|bought|paid|stirred|filtered|degassed|dumped)\b")
-_VALUE = re.compile(r"(?<![\w.'#])(?:\d+[.,]\d+|[.,]\d{3}|\d+\s?(?:%|°|F\b|C\b|g\b|kg\b|ml\b|gal\b|l\b|tsp\b|oz\b|lbs?\b|ppm\b|brix\b|x\b))|[$€£]\s?\d", re.IGNORECASE)
-_FOLLOW_UPS = frozenset(phrase for phrases in PHRASES.values() for phrase in phrases)
-_MENTIONS = frozenset(("mention", "mentions", "mentioning"))
+_ASKING = frozenset("what which who whom whose where why how when".split())
+_AFTER_HOW = frozenset(  # "how lovely it smells" is no question
+    "long much many often old hot cold warm cool dry strong sweet big high low far come did do does is are was were has have can should would will about full empty far acidic sour heavy large "
+    "small fast quickly slow soon frequently alcoholic expensive good bad well dear cheap".split()
+)
+_SHOWN = frozenset("me us the all my our every everything notes note batch batches timeline wines reds whites what which any its it readings additions tastings bottles".split())
+_SUBJECTS = frozenset("i we you it the my our there any this that they he she anything anyone anybody batch ml malo mlf".split())
+_AUXILIARIES = frozenset("did do does is are was were has have had can could should shall will would am".split())
+_BASE_VERBS = frozenset("get have ferment finish start stop need go take use contain make cost come turn end stay sit reach taste score hold fit see spend receive stick stall last clear need".split())
+_NOT_AFTER_IS = frozenset("down up at now still dry done in out going bubbling fermenting finally clear all a".split())
+# What makes a line that begins like a question a statement after all.
+_STATES = frozenset("is was went dropped fell rose down up now are were looks seems smells tastes stands reads".split())
+_DONE = re.compile(r"\b(racked|pressed|bottled|pitched|added|tasted|topped|moved|started|crushed|punched|gave|drank|opened|bought|paid|stirred|filtered|degassed|dumped|filled|leaked|finished)\b")
+_VALUE = re.compile(
+    r"(?<![\w.'#])(?:\d+[.,]\d+|[.,]\d{3}|\d+\s?(?:%|°|F\b|C\b|g\b|kg\b|ml\b|gal\b|l\b|tsp\b|oz\b|lbs?\b|ppm\b|brix\b|x\b|bottles\b))|[$€£]\s?\d", re.IGNORECASE)
+_FOLLOW_UPS = frozenset(phrase for phrases in PHRASES.values() for phrase in phrases) - {"all", "both", "each", "average", "notes", "the note", "the first", "the last"}
+_GROUPS = frozenset("wines batches reds whites rosés roses".split())
+# Nouns of figures: a line that begins with one, and tells nothing, asks for it.
+_FIGURES = frozenset(
+    p for name in ("sg", "temperature", "alcohol", "attenuation", "residual sugar", "original gravity", "final gravity", "score", "volume", "capacity", "ferment time", "story", "recipe", "per bottle")
+    for p in SIGNS[name] if p not in ("hot", "warm", "cold", "cool", "heat", "strong", "rate", "rated", "marked", "points", "grade", "everything", "proof", "end at", "start at", "a bottle", "a pop", "life", "log", "record", "records", "fit in", "big", "large", "hold", "holds", "fits", "details", "process", "method")
+) | {"ph", "ta", "brix", "va", "free so2", "total so2", "yan", "price", "cost", "days", "time", "number of", "average", "yeast", "total", "tasting notes", "bottles"}
+_OF = frozenset("of for from between on in to per".split())
+_FIRST = {  # a superlative or the like, and what must follow it
+    "best": "wine mark score batch one rated bottle red white", "worst": "wine mark score batch one rated", "last": "time thing bottle sulfite sulphite addition reading gravity tasting date",
+    "first": "time thing date", "most": "recent expensive", "total": "spent spend cost additions additions bottles amount volume number", "everything": "about on i", "old": "tasting notes",
+}
 
 
 def is_question(text: str) -> bool:
-    """Whether this line asks something. A line that tells first and asks after is a note."""
+    """Whether this line asks something. A line that tells, and asks or exclaims beside, is a note."""
     stripped = text.strip()
-    tokens = [t for t in tokenize(written_out(stripped)) if t.text != "\n"]
-    words = [t.low for t in tokens if t.kind != "mark"]
+    words = [t.low for t in tokenize(written_out(stripped)) if t.kind != "mark"]
     if not words:
         return False
     sentences = [s for s in re.split(r"(?<=[.!?;])\s+|\n", stripped) if re.search(r"\w", s)]
-    marked = stripped.rstrip(")\"' ").endswith("?")
-    first_sentence = sentences[0] if sentences else stripped
+    if any(not s.rstrip().endswith("?") and (_VALUE.search(s) or _DONE.search(s.lower())) for s in sentences[1:]):
+        return False
+    marked = sentences[0].rstrip(")\"' ").endswith("?")
+    if not marked and _tells(words, stripped):
+        return False
     if _asks_by_form(words):
         return True
-    if marked and (len(sentences) == 1 or first_sentence.rstrip().endswith("?")):
-        return not _tells(stripped)
-    if " ".join(words) in _FOLLOW_UPS and words[0] not in ("all", "both", "each", "average", "notes"):
+    if marked:
+        return not (_DONE.search(stripped.lower()) and _VALUE.search(stripped) and "," in stripped)
+    return " ".join(words) in _FOLLOW_UPS or _asks_without_mark(words, stripped)
+
+
+def _tells(words: list[str], text: str) -> bool:
+    """Whether a line without a question mark tells something, whatever its first word."""
+    first, second = words[0], words[1] if len(words) > 1 else ""
+    if first in _ASKING and second in ("i", "we") and first != "how":
+        return True  # "what I have to work with", "when I got home"
+    if first == "what" and (second in ("a", "an") or second in ("is", "was") and any(w in ("is", "was", "are") for w in words[3:]) and _DONE.search(text.lower())):
         return True
-    return _asks_without_mark(words, stripped)
+    if first == "how" and (second not in _AFTER_HOW or text.endswith("!")):
+        return True
+    if first in ("which", "who") and (second in ("is", "was") and words[2:3] in (["why"], ["great"], ["good"]) or re.match(r"\w+ \w+,", text)):
+        return True
+    if first == "where" and second in ("the", "it") or first in ("any", "anything") and second in ("more", "longer", "day", "time", "less"):
+        return True
+    return bool(":" in text and _VALUE.search(text.partition(":")[2]))
 
 
 def _asks_by_form(words: list[str]) -> bool:
     first, second = words[0], words[1] if len(words) > 1 else ""
     third = words[2] if len(words) > 2 else ""
-    if first in ("please", "so", "and", "ok", "hey", "hi", "but", "um", "well") and len(words) > 1:
+    if first in ("please", "so", "and", "ok", "hey", "hi", "but", "um", "well") and second:
         return _asks_by_form(words[1:])
-    if first in ("in", "on", "to", "from", "for", "since", "by", "at") and second in ("which", "what", "whom"):
+    if first in ("in", "on", "to", "from", "for", "since", "by", "at", "with") and second in ("which", "what", "whom"):
         return True
     if first == "when":
-        return second in _AUXILIARIES and not (second in ("is", "was") and third in ("done",)) or second == ""
+        return second in _AUXILIARIES and third != "done" or not second
     if first in _ASKING:
-        if first == "what" and second in _NOT_WHAT:
-            return False
-        return not (first in ("which", "who", "whose") and second in ("is", "was") and third in ("why", "great", "good", "nice", "fine")) and not (first == "how" and second in ("about", "i", "the", "nice", "lovely") and third not in ("the", "batch", "my") and second != "about")
-    if first in _SHOWING:
         return True
-    if first == "give" and second == "me" or first == "let" and second in ("me", "us"):
+    if first in ("show", "list", "find", "compare", "rank"):
+        return second in _SHOWN or first in ("compare", "find", "rank") or (first == "list" and second not in ("of", "is"))
+    if first in ("search", "calculate", "convert", "summarise", "summarize") or first in ("tell", "give", "let") and second in ("me", "us"):
         return True
-    if first == "remind" and second == "me" and third in _ASKING | {"of", "if", "whether"}:
-        return True
+    if first == "remind" and second == "me":
+        return third in _ASKING | {"of", "if", "whether"}
     if first in ("any", "anything"):
         return True
-    if first in _AUXILIARIES and second in _SUBJECTS:
-        return _auxiliary_asks(words)
-    return False
+    return first in _AUXILIARIES and _auxiliary_asks(words)
 
 
 def _auxiliary_asks(words: list[str]) -> bool:
-    """`did I oak it` asks; `did the apple, carboy 3 to 4` tells."""
-    first, second = words[0], words[1]
-    if second in ("i", "we", "you", "there", "any", "anything", "anyone", "they", "he", "she"):
-        return first not in ("had", "may") or second != "a"
+    """`did I oak it` asks; `did the apple, carboy 3 to 4` and `was 1.010 on Tuesday` tell."""
+    first, second = words[0], words[1] if len(words) > 1 else ""
+    if second in ("i", "we", "you", "there", "any", "anything", "anyone", "anybody", "they", "he", "she"):
+        return True
     if first in ("did", "do", "does"):
-        return any(w in _BASE_VERBS for w in words[2:])
-    if first in ("had", "have", "can", "may", "will"):
-        return False
-    return first in ("is", "are", "has", "should", "could", "was", "were", "would") and second not in ("a", "all") and (first not in ("was", "were") or second in ("there", "the", "it", "my", "batch"))
-
-
-_BASE_VERBS = frozenset("get have ferment finish start stop need go take use contain make cost come turn end stay sit reach taste score hold fit see spend receive stick stall".split())
-
-
-def _tells(text: str) -> bool:
-    """Whether a line with a question mark at its end still tells of something done, with a figure."""
-    return bool(_DONE.search(text.lower().split("?")[0])) and bool(_VALUE.search(text)) and "," in text
+        return second in _SUBJECTS | {"a", "either", "both"} and any(w in _BASE_VERBS for w in words[2:])
+    if first in ("is", "are", "has", "does", "am"):
+        return second.isalpha() and second not in _NOT_AFTER_IS and not second.endswith("ing")
+    return first in ("should", "could", "was", "were", "would") and second in _SUBJECTS
 
 
 def _asks_without_mark(words: list[str], text: str) -> bool:
     """`abv of the apple wine`, `kmeta in the malbec, when and how much`: elliptical, and nothing in it is done or measured."""
-    if _VALUE.search(text) or _DONE.search(text.lower()) and not set(words) & {"last", "when", "which"}:
+    if words[0] in _GROUPS and len(words) > 2:
+        return words[1] in RELATIVES or any(words[1] == t.split()[0] for ts in TESTS.values() for t in ts) or ("," not in text and not _VALUE.search(text) and bool(_DONE.match(words[1])))
+    if _VALUE.search(text):
         return False
-    lexicon = question_lexicon()
-    inner = [w for i, w in enumerate(words) if w in _ASKING and i > 0]
-    tail = " ".join(words[-3:])
-    if inner and (words[-1] in ("when", "much", "many", "that", "long", "who", "where", "why") or any(words[i] in _ASKING and words[i + 1] in ("much", "many", "long", "often", "yeast", "was", "is", "did") for i in range(len(words) - 1))) and "wondering" not in tail:
-        return "i" not in words[: words.index(inner[0])] or inner[0] == "how"
-    if words[0] in _FIGURES and len(words) > 1 and any(w in lexicon.words for w in words[1:]):
-        return len(words) < 14 and words[0] not in ("left", "final", "first", "last", "yeast", "total", "most", "best", "everything") or (len(words) > 2 and words[1] in ("time", "of", "score", "spent", "recent", "cost", "bottles", "about", "gravity", "on", "yeast", "in", "number") and words[:2] not in (["left", "on"], ["left", "in"]))
-    if words[-1] in ("left", "remaining") and set(words) & {"bottle", "bottles", "botles", "wine"} and not any(w.isdigit() and len(w) < 4 for w in words):
+    inner = [i for i, w in enumerate(words) if w in _ASKING and i]
+    if inner and (words[inner[-1] :] in (["when"], ["who"], ["where"], ["why"]) or words[inner[-1] : inner[-1] + 2] in (["how", "much"], ["how", "many"], ["what", "yeast"], ["how", "hot"], ["what", "was"], ["how", "long"])):
+        return not {"i", "knows", "wondering"} & set(words[: inner[0]]) and ("knows" not in text)
+    if words[0] in _FIRST:
+        return words[1:2] != [] and words[1] in _FIRST[words[0]].split() and not _states(words)
+    if words[0] in SUPERLATIVES or words[0] in ("highest", "lowest", "average", "peak", "maximum", "minimum"):
+        return len(words) > 1 and not _states(words) and not ("day" in words[:2] or "yet" in words)
+    if words[-1] in ("left", "remaining") and {"bottle", "bottles", "botles"} & set(words) and not any(w.isdigit() and len(w) < 4 for w in words):
         return True
-    if set(words) & _MENTIONS and set(words) & {"notes", "note", "tasting", "tastings", "entries"}:
+    if {"mention", "mentions", "mentioning"} & set(words) and {"notes", "note", "tasting", "tastings", "entries"} & set(words):
         return True
-    return words[0] in ("timeline", "recipe", "abv", "attenuation", "plans") or (len(words) <= 6 and words[-1] in ("yeast", "abv", "og", "fg", "timeline", "story", "recipe") and len(words) > 1 and words[-2] not in ("of", "the", "more", "some", "pitched", "added", "with"))
+    for n in (3, 2, 1):
+        if " ".join(words[:n]) in _FIGURES and len(words) > n:
+            return bool(_OF & set(words[n : n + 3])) and not _states(words[n:]) and not _DONE.search(text.lower())
+    return len(words) <= 5 and words[-1] in ("yeast", "abv", "og", "fg", "timeline", "story", "recipe") and len(words) > 1 and words[-2] not in ("of", "the", "more", "some", "pitched", "added", "with", "in")
+
+
+def _states(words: list[str]) -> bool:
+    return bool(_STATES & set(words))

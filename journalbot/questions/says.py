@@ -6,7 +6,7 @@ _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct",
 
 METHODS: dict[str, str] = {  # how facts are brought together, as said before what is asked
     "": "", "all": "", "list": "", "compare": "side by side:", "last": "the last", "first": "the first", "most": "the highest", "least": "the lowest", "mean": "the average",
-    "sum": "the total", "count": "the number of", "change": "over time:", "range": "the range of", "difference": "the difference in",
+    "sum": "the total", "count": "the number of", "change": "over time:", "range": "the range of", "distinct": "how many different values of", "difference": "the difference in",
 }
 PARTS: dict[str, str] = {"": "{}", "date": "the date of {}", "amount": "the amount of {}", "times": "how many times there is a record of {}", "done": "whether there is a record of {}"}
 TESTS: dict[str, str] = {"over": "over", "under": "under", "at least": "of at least", "at most": "of at most", "exactly": "of exactly"}

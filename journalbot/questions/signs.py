@@ -15,6 +15,9 @@ from journalbot.vocabulary.people import PEOPLE
 from journalbot.vocabulary.units import UNITS
 
 _SHORT = re.compile(r"(?<![\w'])(" + "|".join(sorted((re.escape(s) for s in words.SHORT), key=len, reverse=True)) + r")(?![\w'-])", re.IGNORECASE)
+# "the riesling's gravity": the owner is named; "last year's" and "what's" are words of their own.
+_OWNER = re.compile(r"\b([^\W\d_]{3,})'s\b")
+_NO_OWNERS = frozenset("what who when where how why that there here let year season week month today yesterday vintage autumn fall spring summer winter which".split())
 _VALUES = ("amount", "temperature", "percent", "number", "times", "reading", "score", "money", "bottles")
 _CUES = {"give": "given", "drink": "drunk", "end": "drained", "purchase": "money", "add": "addition", "malolactic": "malolactic", "oak_out": "oak out", "top_up": "top_up",
          "rack": "rack", "press": "press", "crush": "crush", "bottle": "bottle", "taste": "taste", "filter": "filter", "degas": "degas", "chill": "chill", "punch_down": "punch_down",
@@ -54,7 +57,7 @@ def question_lexicon() -> Lexicon:
 
 def written_out(question: str) -> str:
     """The question with its short forms written out: `whats` becomes `what is`."""
-    text = question.replace("’", "'")
+    text = _OWNER.sub(lambda m: m.group(1) if m.group(1).lower() not in _NO_OWNERS else m.group(), question.replace("’", "'"))
     return _SHORT.sub(lambda m: words.SHORT[m.group().lower()], text)
 
 
@@ -63,8 +66,6 @@ def read_text(question: str, names: Names, today: date, settings: Settings) -> T
     text = understand(written_out(question), names, today, settings)
     lexicon = question_lexicon()
     for i, token in enumerate(text.tokens):
-        if text.words[i] == token.low and token.low.endswith("'s") and token.low[:-2] in lexicon.words:
-            text.words[i] = token.low[:-2]
         # The notes' own words come first, but a question word that was typed right is never "mended" away.
         if text.words[i] != token.low and (token.low in lexicon.words or token.low in _UNIT_WORDS):
             text.words[i] = token.low

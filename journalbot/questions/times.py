@@ -1,6 +1,6 @@
 """When: the days that a question speaks of, by date or by something done on them."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from journalbot.language.dates import DateMention
 from journalbot.language.text import Text
@@ -21,14 +21,26 @@ class Days:
     tokens: set[int] = field(default_factory=set)
 
 
-def dates_in(text: Text, taken: set[int]) -> Days:
-    """The span of days that the dates of a question give; `taken` are tokens that belong to a batch's name."""
-    found = [m for m in text.of("date") if not taken.intersection(range(m.first, m.last)) and not _is_now(m.value)]
+def dates_in(text: Text, taken: set[int], *, weak: bool = False) -> Days:
+    """The span of days that the dates of a question give; `taken` are tokens that belong to a batch's name.
+
+    With `weak`, a bare year counts too ("and 2022?").
+    """
+    found = [m for m in text.of("date") if not taken.intersection(range(m.first, m.last))]
     found = [m for m in found if not m.value.weak or m.first and text.words[m.first - 1] in _SINCE | _UNTIL | {"in", "on", "of", "during", "between", "for"}]
     out = Days()
     since = until = ""
+    bare = [t.text for i, t in enumerate(text.tokens) if weak and i not in taken and t.text.isdigit() and len(t.text) == 4]
+    if not found and len(bare) == 1:
+        out.tokens.update(i for i, t in enumerate(text.tokens) if t.text == bare[0])
+        out.when = When(f"{bare[0]}-01-01", f"{bare[0]}-12-31")
+        return out
     for k, m in enumerate(found):
         lo, hi = _span(m.value)
+        if text.words[m.first] in ("start", "end", "finish") and text.words[m.first + 1 : m.first + 2] == ["in"]:  # "did I start in 2022"
+            year = text.words[m.last - 1]
+            lo, hi = (f"{year}-01-01", f"{year}-12-31") if year.isdigit() else (lo, hi)
+            m = replace(m, first=m.first + 1)
         if not lo:
             continue
         before = _before(text, m.first)
@@ -52,10 +64,6 @@ def _span(d: DateMention) -> tuple[str, str]:
     if d.span:
         return d.span
     return d.iso, d.iso
-
-
-def _is_now(d: DateMention) -> bool:
-    return False
 
 
 def _before(text: Text, first: int) -> str:

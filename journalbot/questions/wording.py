@@ -109,12 +109,14 @@ def _short(number: int | None, scene: "Scene") -> str:
 def pooled(query: Query, what: What, result: Sequence[Fact], pool: Sequence[Fact], scene: "Scene", numbers: Sequence[int] | None) -> str:
     """One answer over several batches or facts: the highest, the total …"""
     over = query.over
-    if over in ("mean", "sum", "range", "count"):
+    if over in ("mean", "sum", "range", "count", "distinct"):
         whose = f" over {join([label(n, scene) for n in numbers])}" if numbers and 1 < len(numbers) <= 6 else f", {label(numbers[0], scene)}" if numbers and len(numbers) == 1 else ""
-        name = {"mean": "average ", "sum": "", "range": "range of ", "count": ""}[over]
+        name = {"mean": "average ", "sum": "", "range": "range of ", "count": "", "distinct": "different "}[over]
+        days = {f.date for f in pool}
+        day = f", {day_said(pool[0].date)}" if len(days) == 1 and len(pool) < 6 and pool[0].date and over == "sum" else ""
         several = 1 < len({f.batch for f in pool}) == len(pool) <= _PARTS
         said = [f"{f.text}{f' ({f.working})' if f.working and not several else ''}" for f in result]
-        return f"{capital(name + _title(what))}{whose}: {join(said)}." + _by_batch(pool, scene)
+        return f"{capital(name + _title(what))}{whose}: {join(said)}{day}." + _by_batch(pool, scene)
     lines = []
     for f in result[:6]:
         who = label(f.batch, scene)

@@ -143,7 +143,8 @@ REMARK_FAULTS: dict[str, str] = {
     "mould": "mould", "mold": "mould", "fuzzy": "mould", "white film": "film", "film on top": "film", "flor": "film",
     "pushing corks": "refermentation", "corks pushing": "refermentation", "bottle burst": "refermentation",
     "gone to vinegar": "volatile acidity", "turned to vinegar": "volatile acidity",
-    "turning to vinegar": "volatile acidity", "bottles burst": "refermentation", "bottle exploded": "refermentation", "bottles exploded": "refermentation",
+    "turning to vinegar": "volatile acidity", "bottles burst": "refermentation", "bottle exploded": "refermentation",
+    "bottles exploded": "refermentation",
 }
 # Words that mean a fault in a tasting but anything else in a remark, unless the clause speaks of a smell or a taste.
 ONLY_SMELT = frozenset((

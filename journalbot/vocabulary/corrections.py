@@ -12,7 +12,7 @@ TAKE_BACK: frozenset[str] = frozenset({
 MARKERS: tuple[str, ...] = (
     "make that", "make the", "i meant", "i mean", "should be", "should have been", "should've been", "should have said", "shd have said", "correction", "no that was", "no , that was", "oh no that was",
     "no it was", "no , it was", "oh no it was", "sorry that was", "sorry , that was", "sorry it was", "sorry i meant", "that was batch", "that was the", "that was on", "oops that was", "oops , that was", "oops it was",
-    "that should", "that was actually", "it was actually", "wait that was", "wait , that was", "actually that was", "actually it was", "was actually", "not the", "wrong batch", "misread", "typo", "whoops that was", "whoops , that was",
+    "that should", "that was actually", "it was actually", "wait no that was", "no wait that was", "wait that was", "wait , that was", "actually that was", "actually it was", "was actually", "not the", "wrong batch", "misread", "typo", "whoops that was", "whoops , that was",
     "change the", "change that", "that was", "it was batch",
 )
 # Before a value: it is the old one.

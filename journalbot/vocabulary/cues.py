@@ -16,12 +16,12 @@ DENIED: tuple[str, ...] = (
     "no need", "yet to", "not yet", "weren't", "nothing", "none", "aren't", "wouldn't", "won't", "wont", "failed to", "put off", "postponed", "cancelled", "ran out", "held off",
 )
 # A condition: what follows did not happen yet.
-SUPPOSED: tuple[str, ...] = ("if", "unless", "when it", "once it", "in case", "whether", "until", "till", "would", "as soon as", "once the", "once they", "before i", "whenever")
+SUPPOSED: tuple[str, ...] = ("if", "unless", "when it", "once it", "in case", "whether", "until", "till", "would", "as soon as", "once the", "once they", "whenever")
 # Somebody else's figure or advice.
 HEARSAY: tuple[str, ...] = (
     "shop says", "recipe says", "recipe calls", "calls for", "says to", "said to", "told me to", "book says", "packet says", "instructions", "instructions say", "recommends", "recommended", "suggested",
     "suggests", "advice is", "advised", "according to the book", "the book", "forum", "youtube", "he says", "she says", "they say", "supposedly", "reckons", "recipe", "swears by", "suggest", "online says",
-    "internet says", "label says", "the sheet says", "wanted me to", "thinks i should", "aiming for", "should bring", "should be", "ideal",
+    "internet says", "label says", "the sheet says", "wanted me to", "thinks i should", "aiming for", "should bring", "should be", "should come to", "should get to", "should end", "ideal",
 )
 # "1.061, no sorry, 1.051": what stands before is taken back.
 TAKEN_BACK: tuple[str, ...] = (

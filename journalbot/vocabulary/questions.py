@@ -32,6 +32,7 @@ ASKS: dict[str, tuple[str, ...]] = {
     "how much": ("how much", "what amount", "amount", "amounts", "dose", "dosage", "doses", "what quantity", "quantity", "quantities", "how big a dose", "what dose", "rate",
                  "at what rate"),
     "how many": ("how many", "number of", "count of", "how big a number of", "count"),
+    "how": ("how", "how did", "how was", "how has", "in what way"),
     "times": ("how many times", "how often", "number of times", "times", "how frequently"),
     "did": ("did", "was", "is", "are", "were", "has", "have", "had", "do", "does", "ever", "any", "anything", "was there", "is there", "were there", "am", "been", "some"),
 }
@@ -51,7 +52,6 @@ WAYS: dict[str, tuple[str, ...]] = {
     "compare": ("compare", "compared", "comparison", "versus", "vs", "difference", "differences", "differ", "differently", "side by side", "against", "compared to", "compared with", "different"),
     "range": ("range", "ranged", "between what", "swing"),
     "each": ("each", "every", "all", "both", "each of", "all of", "all of my", "respectively", "every one of", "per batch", "by batch", "both times"),
-    "times": (),
 }
 
 # Adjectives that say both how to choose and, most of them, by what.
@@ -143,7 +143,7 @@ SIGNS: dict[str, tuple[str, ...]] = {
     "capacity": ("capacity", "capacities", "size", "hold", "holds", "how big", "big", "large", "how large", "fit in", "fit into", "fits"),
     "is": ("is", "are", "sit", "sits", "sitting", "sat", "kept", "stored", "live", "stash", "stashed", "put", "keep", "store", "lives", "standing", "stand", "stood", "now", "currently", "stay", "stayed", "spend", "spent", "lying", "resting", "aging", "ageing", "hiding"),
     "volume": ("volume", "how much wine", "gallons", "litres", "liters", "gallon", "litre", "liter", "how many gallons", "how many litres", "how many liters"),
-    "plan": ("plan", "plans", "planned", "planning", "due", "coming up", "am i", "are we", "will i", "do i need to", "to do", "to-do", "todo", "meant to", "supposed to", "should i do", "upcoming", "scheduled", "schedule", "jobs", "tasks", "next up", "on the list", "need to do",
+    "plan": ("plan", "plans", "planned", "planning", "due", "coming up", "am i", "are we", "should i", "ready to", "should we", "shall i", "time to", "can i", "could i", "ought i to", "ready for", "will i", "do i need to", "to do", "to-do", "todo", "meant to", "supposed to", "should i do", "upcoming", "scheduled", "schedule", "jobs", "tasks", "next up", "on the list", "need to do",
              "needs doing", "have to do", "going to", "intend to", "intended", "reminders", "reminder", "promised", "pending", "overdue", "agenda", "next", "chores", "need doing", "outstanding", "am i to", "want to do", "must i", "planning on", "intending to", "about to", "to-dos"),
     "story": ("story", "timeline", "history", "everything", "whole story", "everything about", "all about", "life of", "log", "full story", "diary", "chronicle", "life story", "all entries", "whole history", "summary", "summarise", "summarize", "sum up", "rundown", "run down", "overview", "from start to finish", "start to finish", "life", "from the press to the drain", "details", "full history", "the lot about", "whole tale", "tale", "entire history", "what happened with", "what happened to", "record", "records"),
     "recipe": ("recipe", "how did i make", "how i made", "how was made", "how did we make", "how to make", "make it again", "made again", "method", "procedure", "how do i make", "process"),
@@ -223,3 +223,4 @@ CALCULATE: frozenset[str] = frozenset((
     "increase", "reduce", "dose", "for", "equals", "takes", "would", "will",
 ))
 DEEDS: frozenset[str] = frozenset(("added", "used", "gave", "given", "dosed", "recorded", "noted", "wrote", "received", "had"))
+MODALS: frozenset[str] = frozenset(("am i", "are we", "will i", "should i", "should we", "shall i", "ready to", "ready for", "time to", "can i", "could i", "ought i to", "do i need to", "must i", "am i to", "going to"))

@@ -21,7 +21,7 @@ class Risk:
 
 
 def dryness_of(record: Record, reading: Entry) -> str:
-    """How a gravity reads: "dry", "unclear" or "sugar left". By dryness(); without an original SG by 0.998 and 1.000."""
+    """How a gravity reads: "dry", "unclear", "sugar left". By dryness(); without an original SG by 0.998 and 1.000."""
     sg, og = value_of(reading), record.original_sg
     if sg is None:
         return "unclear"

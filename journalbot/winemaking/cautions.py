@@ -7,7 +7,7 @@ from functools import cache
 from journalbot.model import Entry
 from journalbot.vocabulary.care import SULFITES
 from journalbot.vocabulary.cautions import CAUTIONS
-from journalbot.vocabulary.hazards import CLOSED_PLACES, HARMLESS, HAZARDS, ROOTS, WILD
+from journalbot.vocabulary.hazards import CLOSED_PLACES, HARMLESS, HAZARDS, ROOTS, SEALED, WILD
 from journalbot.winemaking.alcohol import alcohol_at_end
 from journalbot.winemaking.bottling import bottling_risk
 from journalbot.winemaking.gravity import OTHER_SG
@@ -26,7 +26,8 @@ _LIVELY = 1.020  # SG above which what is thrown in may foam over; this program'
 _ALLERGENS = frozenset(("egg white", "casein", "milk", "milk powder", "isinglass", "toasted almonds", *SULFITES))
 
 
-def called_for(text: str, entries: Sequence[Entry] = (), records: Mapping[int, Record] | None = None) -> tuple[str, ...]:
+def called_for(text: str, entries: Sequence[Entry] = (),
+               records: Mapping[int, Record] | None = None) -> tuple[str, ...]:
     """The keys of CAUTIONS that a note or question calls for, dangers first.
 
     `entries` are what the note was filed as; `records` the batches that it speaks of, by number, these entries already
@@ -43,7 +44,7 @@ def silenceable(key: str) -> bool:
 
 
 def to_show(keys: Collection[str], shown: Mapping[str, date], today: date) -> tuple[str, ...]:
-    """Those of the keys to be shown today: every danger, and the others where their days have passed since last shown."""
+    """Those of the keys to show today: every danger; another where its days have passed since it was last shown."""
     return tuple(k for k in keys if not silenceable(k) or k not in shown
                  or (today - shown[k]).days >= CAUTIONS[k].again)
 
@@ -64,20 +65,15 @@ def sentence(key: str, record: Record | None = None) -> str:
 
 @cache
 def _phrases() -> frozenset[str]:
-    return frozenset(p for _, groups in HAZARDS for group in groups for p in group) | HARMLESS
+    return frozenset(p for hazard in HAZARDS for group in hazard.groups for p in group) | HARMLESS
 
 
 def _by_text(text: str, entries: Sequence[Entry]) -> Iterator[str]:
     said = phrases(text, _phrases())
-    for key, groups in HAZARDS:
-        if all(said.intersection(group) for group in groups) and not (_is_dose(key, entries) and len(groups) > 2):
-            yield key
-
-
-def _is_dose(key: str, entries: Sequence[Entry]) -> bool:
-    """Sulfite and acid stirred into one wine is normal work: thin, and not one with the other."""
-    return key == "mixing chemicals" and any(
-        e.kind == "addition" and e.batch is not None and e.get("material") in SULFITES for e in entries)
+    dose = any(e.kind == "addition" and e.batch is not None and e.get("material") in SULFITES for e in entries)
+    for hazard in HAZARDS:
+        if all(said.intersection(group) for group in hazard.groups) and (hazard.dosed or not dose):
+            yield hazard.key
 
 
 # ---- by what was done
@@ -117,15 +113,14 @@ def _vat(text: str, entries: Sequence[Entry], records: Records) -> Iterator[str]
 def _weight(text: str, entries: Sequence[Entry], records: Records) -> Iterator[str]:
     for e in entries:
         size, unit = e.get("capacity"), e.get("unit")
-        if e.kind == "vessel" and isinstance(size, int | float) and unit in ("gal", "L"):
-            if sort_of(str(e.get("name"))) == "glass" and litres(size, unit) >= _HEAVY_GLASS:
-                yield "lifting"
+        glass = e.kind == "vessel" and sort_of(str(e.get("name"))) == "glass"
+        if glass and isinstance(size, int | float) and unit in ("gal", "L") and litres(size, unit) >= _HEAVY_GLASS:
+            yield "lifting"
 
 
 def _sealed(text: str, entries: Sequence[Entry], records: Records) -> Iterator[str]:
     active = any(r.phase == "fermenting" for r in records.values())
-    if active and phrases(text, ("solid bung", "solid stopper", "sealed it", "sealed up", "sealed tight", "airtight",
-                                 "sealed the lid", "clamped the lid", "lid clamped", "screwed the lid")):
+    if active and phrases(text, SEALED):
         yield "sealed ferment"
 
 

@@ -122,7 +122,7 @@ def _rising(record: Record) -> Iterator[Worry]:
 
 
 def _faults(record: Record) -> Iterator[Worry]:
-    """Faults by the latest tasting, and by remarks since; what an earlier tasting had and the latest has not is past."""
+    """Faults by the latest tasting and by remarks since; what only an earlier tasting had is past."""
     tasted = record.last("taste")
     entries = [tasted] if tasted else []
     entries += [e for e in record.kind("remark") if tasted is None or order_of(e) > order_of(tasted)]
@@ -177,8 +177,8 @@ def _sulfite(record: Record) -> Iterator[Worry]:
     if not added and not read:
         over = record.settled
         if over is not None and record.days_since(over.date) > table.INTERVALS["check sulfite"].high:
-            days = record.days_since(over.date)
-            yield _worry(record, "sulfite never measured", f"none on record, {days} days after fermentation ended", over)
+            reason = f"none on record, {record.days_since(over.date)} days after fermentation ended"
+            yield _worry(record, "sulfite never measured", reason, over)
         return
     if not read or (added and order_of(added[-1]) > order_of(read[-1])):
         return  # what an addition left free is not known until it is measured

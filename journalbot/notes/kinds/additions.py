@@ -48,6 +48,10 @@ def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
     """How many vessels each got the dose: `racked into DJ 4 and DJ 5, 1 tablet in each`."""
     if not any(e.first >= m.last for e in clause.of("both")) or len({b.value.fits for c in scene.sentence(clause) for b in c.of("batch")}) > 1:
         return 1
+    words = clause.text.words
+    told = next((n for n in clause.of("number") if words[n.first - 3 : n.first] == ["each", "of", "the"] or words[n.first - 2 : n.first] == ["each", "of"]), None)
+    if told is not None:
+        return int(told.value.value)
     vessels = {v.value.name for c in scene.sentence(clause) if c.first <= clause.first for v in c.of("vessel") if role(v, c) == "to"}
     here = {v.value.name for v in clause.of("vessel")}
     return max(len(vessels), len(here), 1)

@@ -227,7 +227,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
     bottles = bool(_bottle_amounts(clause)) or not _BOTTLE_WORDS.isdisjoint(words)
     drink = [c for c in clause.cues("drink") if c.value.form == "done"]
     give = [c for c in clause.cues("give") if c.value.form == "done"]
-    counted = bottles or bool(_count_refs(clause)) or any(n.first == c.last and n.value.style in ("figure", "words") for c in (*drink, *give) for n in clause.of("number")) or _opened(clause)
+    counted = bottles or bool(_count_refs(clause)) or any(n.first == c.last and n.value.style in ("figure", "words") for c in (*drink, *give) if c.value.detail != "weak" for n in clause.of("number")) or _that_bottle(clause, scene) or _opened(clause)
     if give and (counted or _receiver(clause, scene) and any(c.value.detail != "weak" for c in give)) and _receiver(clause, scene) and not clause.of("vessel"):
         if any(c.value.detail != "weak" for c in give) or _person(clause, scene) or bottles:
             return "give"
@@ -256,6 +256,12 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         if refs and all(any(scene.cellar.batches[n].bottles for n in ref.value.fits) for ref in refs):
             return "drink"
     return ""
+
+
+def _that_bottle(clause: Clause, scene: Scene) -> bool:
+    """`I brought one bottle of batch 1 and we opened it`."""
+    before = scene.clause_before(clause)
+    return bool(before and clause.of("pronouns") and clause.has("opened", "drank", "finished") and _bottle_amounts(before))
 
 
 def _opened(clause: Clause) -> bool:
@@ -312,10 +318,26 @@ def _person(clause: Clause, scene: Scene) -> bool:
     return any(w in PEOPLE or w in OCCASIONS for w in words) or any(p in " ".join(words) for p in low)
 
 
+def _taker(clause: Clause) -> str | None:
+    """`Rosaria took 6 home`: who took them away."""
+    text, words = clause.text, clause.text.words
+    took = next((i for i in range(clause.first + 1, clause.last) if words[i] == "took"), None)
+    if took is None or not clause.has("home", "away", "with", "gift", "present"):
+        return None
+    first = took
+    while first - 1 >= clause.first and (text.tokens[first - 1].text[:1].isupper() or words[first - 1] in PEOPLE or words[first - 1] in ("my", "our", "his", "her") or first < took and words[first - 1] in ("aunt", "uncle", "mrs", "mr")):
+        first -= 1
+    if first == took and took - 1 >= clause.first and took - 2 >= clause.first and words[took - 2] in PEOPLE:
+        first = took - 2
+    return text.slice(first, took) if first < took else None
+
+
 def _receiver(clause: Clause, scene: Scene) -> str | None:
     """Whom bottles went to: the words after "to" or "with", as written."""
     text = clause.text
     words = text.words
+    if taker := _taker(clause):
+        return taker
     for i in range(clause.first, clause.last - 1):
         lead = words[i] in _GIVE_LEADS
         give = any(c.value.kind == "give" and c.last == i for c in clause.of("cue"))

@@ -62,6 +62,7 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
             fields["unit"] = unit
     by_unit = words[m.last : m.last + 1] == ["/"] and words[m.last + 1 : m.last + 2] in (["kg"], ["lb"], ["l"], ["bottle"], ["gal"], ["ea"])
     each = by_unit or words[m.last : m.last + 1] and words[m.last] in _EACH and (words[m.last] not in ("a", "per") or words[m.last + 1 : m.last + 2] in (["bottle"], ["piece"], ["pop"], ["pound"], ["lb"], ["kg"], ["kilo"], ["box"], ["crate"], ["packet"], ["pail"], ["gallon"]))
+    each = each or words[m.last : m.last + 1] == ["the"] and words[m.last + 1 : m.last + 2] and words[m.last + 1] in ("box", "kilo", "pound", "bottle", "piece", "crate", "gallon", "litre", "pail", "case", "packet")
     total = price.value * count if each and count else price.value
     fields["price"], fields["currency"] = tidy(total), price.unit
     return Draft("purchase", clause, m.first, m.last, fields, needs="tied")
@@ -70,7 +71,7 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
 def _payee(lo: int, hi: int, m: Mention, clause: Clause) -> bool:
     """`paid the juice guy $89`: who was paid stands where the goods usually do."""
     words = clause.text.words
-    paid = [c for c in clause.cues("purchase") if words[c.first] in ("paid", "gave", "pay") and c.last <= lo]
+    paid = [c for c in clause.of("cue") if words[c.first] in ("paid", "gave", "pay") and clause.first <= c.first <= lo]
     return bool(paid) and not any(x.first >= lo and x.last <= hi for x in clause.of("number", "amount", "closure"))
 
 

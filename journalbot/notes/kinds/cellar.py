@@ -119,6 +119,9 @@ def role(vessel: Mention, clause: Clause) -> str:
         return "to"
     if lead in ("in", "into") and i and words[i - 1] == "back":
         return "to"
+    racked = any(c.value.detail != "weak" and c.last <= vessel.first for c in clause.cues("rack"))
+    if lead == "in" and racked and len(clause.of("vessel")) == 1 and not clause.of("batch"):
+        return "to"
     if lead in ("from", "off", "emptied") or lead == "of" and i and words[i - 1] == "out":
         return "from"
     if any(c.last == i + 1 and c.value.detail != "weak" for c in clause.cues("rack")) and any(v.first > vessel.last for v in clause.of("vessel")):
@@ -128,7 +131,7 @@ def role(vessel: Mention, clause: Clause) -> str:
     if lead == "and" and any(v.last == i and role(v, clause) == "to" for v in clause.of("vessel")):
         return "to"
     nxt = words[vessel.last] if vessel.last < len(words) else ""
-    if nxt in ("->", "→", "=>", ">") or nxt == "to" and any(v.first - vessel.last <= 3 and v.first > vessel.last for v in clause.of("vessel")):
+    if nxt in ("->", "→", "=>", ">") or nxt in ("to", "into") and any(v.first - vessel.last <= 3 and v.first > vessel.last for v in clause.of("vessel")):
         return "from"
     return "at"
 
@@ -178,8 +181,11 @@ def _volume_after(clause: Clause, scene: Scene) -> list[Mention]:
 
 def _run_off(vessel: Mention, clause: Clause, scene: Scene) -> bool:
     """`pressed on Wednesday, 34 L in demijohn A`: so much in a vessel after a pressing is wine run into it."""
-    pressed = any(c.cues("press") for c in scene.sentence(clause) if c.mood == "done")
-    return pressed and scene.started is None and clause.text.words[vessel.first - 1] == "in" and any(v.last <= vessel.first for v in _volumes(clause, scene))
+    i = scene.clauses.index(clause)
+    pressed = any(c.cues("press") for c in scene.clauses[max(0, i - 4) : i + 1] if c.mood == "done")
+    lead = clause.text.words[vessel.first - 1] if vessel.first > clause.first else clause.joined_by
+    joined = lead == "and" and any(v.last == vessel.first - 1 for v in clause.of("vessel"))
+    return pressed and scene.started is None and (lead in ("in", ",") or joined) and any(v.last <= vessel.first for v in _volumes(clause, scene))
 
 
 def _rack_noun(cue: Mention, clause: Clause) -> bool:
@@ -368,7 +374,8 @@ def read_airlock(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     earlier = [c for c in scene.clauses[: scene.clauses.index(clause)] if c.of("airlock")]
     if here or earlier and clause.of("pronouns") and earlier[-1] in scene.clauses[max(0, scene.clauses.index(clause) - 3) : scene.clauses.index(clause)] or earlier and _bare_verb(worked[0], clause):
-        yield Draft("airlock", clause, worked[0].first, worked[0].last)
+        everywhere = clause.has("all", "every", "everything") and clause.has("airlocks", "bubblers")
+        yield Draft("airlock", clause, worked[0].first, worked[0].last, needs="none" if everywhere else "batch")
 
 
 def _bare_verb(cue: Mention, clause: Clause) -> bool:

@@ -85,7 +85,7 @@ def read_malolactic(clause: Clause, scene: Scene) -> Iterator[Draft]:
     context = [c for s in scene.sentence(clause) for c in s.cues("malolactic")]
     if not said and _MALO_DONE & words:
         said = "finished"
-    elif not said and (_MALO_BEGUN & words or cultures):
+    elif not said and (_MALO_BEGUN & words or cultures or clause.cues("add") or "for" in words and words & {"culture", "bacteria", "bugs"}):
         said = "started"
     if not said:
         said = next((c.value.detail for c in context if c.value.detail), "")
@@ -93,7 +93,7 @@ def read_malolactic(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     at = cues[0] if cues else cultures[0]
     fields: dict[str, object] = {"stage": said}
-    codes = clause.of("code")
+    codes = clause.of("code") or [m for c in scene.sentence(clause) if c.first > clause.first and not c.cues("pitch") for m in c.of("code")]
     if said == "started" and codes:
         fields["culture"] = codes[0].value
     yield Draft("malolactic", clause, at.first, at.last, fields, needs="batch" if cultures or _MALO_DONE & words or _MALO_BEGUN & words else "maybe")

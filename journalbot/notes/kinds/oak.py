@@ -60,7 +60,7 @@ def _taken_out(clause: Clause) -> bool:
 
 def _on_oak(clause: Clause, scene: Scene, oaky: list[int]) -> bool:
     words = clause.text.words
-    return any(words[i] == "oaked" or i and words[i - 1] in ("on", "to", "onto", "in", "the") and not {"off", "from"}.intersection(words[max(0, i - 3) : i]) and words[i - 1] in ("on", "onto") for i in oaky)
+    return any(words[i] == "oaked" or i and words[i - 1] in ("on", "to", "onto", "in", "the") and not {"off", "from"}.intersection(words[max(0, i - 3) : i]) and (words[i - 1] in ("on", "onto") or words[i - 2 : i] == ["for", "the"]) for i in oaky)
 
 
 def read_out(clause: Clause, scene: Scene) -> Iterator[Draft]:

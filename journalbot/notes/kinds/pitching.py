@@ -25,6 +25,11 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     if strong and not codes and strong[0].value.form == "base" and not clause.text.words[strong[0].last : clause.last]:
         return
+    if len([c for c in codes if c.first in scene.doses]) > 1:
+        for code in codes:
+            ref = next((b for b in clause.of("batch") if 0 <= b.first - code.last < 5), None)
+            yield Draft("pitch", clause, code.first, code.last, {"yeast": code.value, **amount_fields(scene.doses.get(code.first))}, ref=ref)
+        return
     code = codes[0] if codes else None
     fields: dict[str, object] = {}
     dose: Amount | None = None

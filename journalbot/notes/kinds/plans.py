@@ -19,7 +19,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     planned = clause.of("planned")
     due = _due(clause, scene)
     strong = any(" ".join(clause.text.words[m.first : m.last]) in _STRONG for m in planned)
-    if not due and not strong and not _goes_on(clause, scene):
+    said = {" ".join(clause.text.words[m.first : m.last]) for m in planned}
+    if not due and not (strong and (said & _REMINDERS or _does_something(clause))) and not _goes_on(clause, scene):
         return
     what = _what(clause)
     if clause.has("call", "calling", "name") and clause.of("batch") or clause.text.words[clause.first] in ("what", "who", "how", "which"):
@@ -30,6 +31,17 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if due:
         fields["due"] = due
     yield Draft("plan", clause, clause.first, clause.last, fields, needs=_needs(clause, scene))
+
+
+_REMINDERS = {"remind me", "reminder", "note to self", "todo", "to do", "to-do", "don't forget", "dont forget", "remember to", "must remember", "jobs", "next job", "next up", "plan", "plan to", "plan is to", "planning to"}
+_CHORES = {"order", "buy", "check", "clean", "wash", "get", "call", "book", "ask", "borrow", "find", "label", "measure", "test", "move", "start", "make", "pick", "sterilise", "sterilize", "sanitise", "sanitize", "fix", "replace", "build", "try"}
+
+
+def _does_something(clause: Clause) -> bool:
+    """Whether what is planned is a thing to do: an act of the cellar, or a chore."""
+    planned = clause.of("planned")
+    start = planned[0].last if planned else clause.first
+    return any(c.first >= start and c.value.kind not in ("add", "fermentation", "start", "vessel") for c in clause.of("cue")) or bool(clause.of("material", "code")) or clause.has("yeast") or bool(_CHORES.intersection(clause.text.words[start : start + 4]))
 
 
 def _goes_on(clause: Clause, scene: Scene) -> bool:

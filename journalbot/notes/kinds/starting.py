@@ -44,7 +44,8 @@ def find_start(scene: Scene) -> None:
 def _about_the_start(before: Clause, clause: Clause, scene: Scene) -> bool:
     """Clauses of earlier sentences belong to the start where they name no batch of the journal's."""
     fresh = bool(_CAME.intersection(before.words())) or bool(before.cues("harvest")) or before.words()[-1:] == ["in"]
-    return (fresh or not any(m.value.fits for m in before.of("batch"))) and before.mood in ("done", "told", "denied")
+    named = any(scene.cellar.batches[n].under_way for m in before.of("batch") for n in m.value.fits)
+    return (fresh or not named) and before.mood in ("done", "told", "denied")
 
 
 def _other_batch(clause: Clause, number: int, scene: Scene) -> bool:
@@ -114,9 +115,10 @@ def base_of(scene: Scene) -> list[str]:
     """What the batch is made from, as written, with the form of it ("merlot juice", "zin grapes")."""
     text = scene.text
     out: list[str] = []
+    canons: list[str] = []
     last = -1
     for c in scene.clauses:
-        if c.first not in scene.start_clauses or c.mood == "planned" or out and c.of("money") or any(x.value.detail != "weak" for x in c.cues("taste")):
+        if c.first not in scene.start_clauses or c.mood == "planned" or any(x.value.detail != "weak" for x in c.cues("taste")):
             continue
         for m in sorted(c.of(*_MADE_OF), key=lambda m: (m.first, -m.last)):
             if m.first < last or _part_of_other(m, c) or _only_name(m, c):
@@ -135,6 +137,10 @@ def base_of(scene: Scene) -> list[str]:
                 continue
             name = text.slice(first, end).lower()
             last = end
+            canon = str(m.value[0])
+            if any(canon in o or o in canon for o in canons):
+                continue
+            canons.append(canon)
             if not any(_same(name, o) for o in out):
                 out.append(name)
     if not out:

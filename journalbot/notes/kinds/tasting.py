@@ -10,7 +10,7 @@ from journalbot.vocabulary.descriptors import INTENSIFIERS
 
 _GLUE = {",", ";", "and", "&", "+", "/", "-", "–", "—", ".", ":", "with", "but", "then", "w", "(", ")", "!", "|", "\n", "or", "plus", "yet", "turning", "on", "over", "under", "behind"}
 _STOP = {
-    "now", "already", "more", "less", "still", "some", "lots", "of", "a", "an", "the", "it", "is", "its", "it's", "was", "just", "really", "bit", "touch", "very", "rather", "kinda", "kind", "all", "too", "hint", "hints",
+    "now", "glass", "already", "more", "less", "still", "some", "lots", "of", "a", "an", "the", "it", "is", "its", "it's", "was", "just", "really", "bit", "touch", "very", "rather", "kinda", "kind", "all", "too", "hint", "hints",
     "little", "much", "getting", "quite", "in", "good", "way", "today", "with", "notes", "note", "tastes", "taste", "tasted", "like", "mostly", "slightly", "super", "nice", "lovely", "this", "that", "time", "at", "end",
     "maybe", "though", "tho", "again", "has", "have", "turned", "gone", "plenty", "big", "from", "nose", "palate", "finish", "on", "said", "says", "think", "i", "there", "than", "before", "are", "were", "so", "pretty", "be", "going", "become", "became", "mark", "score", "gave", "give", "we", "got", "smells", "out",
 }

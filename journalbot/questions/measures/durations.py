@@ -27,6 +27,7 @@ def _last(kind: str, **fields: str) -> Moment:
 
 MOMENTS: dict[str, tuple[str, Moment, tuple[str, ...]]] = {  # sign -> how said, the entry, kinds it rests on
     "start": ("the start", _first("start"), ("start",)),
+    "ferment": ("the first sign of fermentation", _first("fermentation", stage="started"), ("fermentation",)),
     "crush": ("crushing", _first("crush"), ("crush",)),
     "pitch": ("the pitch", pitch_of, ("pitch", "fermentation")),
     "press": ("pressing", _first("press"), ("press",)),
@@ -113,6 +114,16 @@ def on_oak(case: Case) -> list[Fact]:
     return out
 
 
+def _stuck(case: Case) -> list[Fact]:
+    out = []
+    stages = case.kind("fermentation")
+    for k, e in enumerate(stages):
+        if e.get("stage") == "stuck" and (k == 0 or stages[k - 1].get("stage") != "stuck"):
+            after = next((x for x in stages[k + 1 :] if x.get("stage") in ("restarted", "finished")), None)
+            out += stretch(case, e, after, "the note that it was stuck", f"the note that it had {after.get('stage')}" if after else "")
+    return out
+
+
 def _on_lees(case: Case) -> list[Fact]:
     """Days from the racking (or pressing) that the finished wine was left after, to the next racking or the bottling."""
     over = finish_of(case)
@@ -141,7 +152,8 @@ def _measure(name: str, phrase: str, kinds: tuple[str, ...], compute: Compute, a
 
 MEASURES: tuple[Measure, ...] = (
     _measure("fermentation time", "length of fermentation", ("pitch", "fermentation", "reading"), _fermenting,
-             (("how long", "ferment"), ("how long", "finished"), ("ferment time",), ("how long", "ferment", "finished"), ("how long", "ferment", "made"), ("how long", "pitch", "finished"), ("how long", "yeast"), ("how long", "stuck")), ("made", "started", "how much")),
+             (("how long", "ferment"), ("how long", "finished"), ("ferment time",), ("how long", "ferment", "finished"), ("how long", "ferment", "made"), ("how long", "pitch", "finished"), ("how long", "yeast")), ("made", "started", "how much")),
+    _measure("time stuck", "time stuck", ("fermentation",), _stuck, (("how long", "stuck"), ("how long", "ferment", "stuck")), ("is", "restarted")),
     _measure("malolactic time", "length of malolactic fermentation", ("malolactic",), _malolactic, (("how long", "malolactic"), ("how long", "malolactic", "ferment"), ("how long", "malolactic", "finished")), ("made", "given")),
     _measure("time on oak", "time on oak", ("oak", "oak_out", "bottle", "end"), on_oak, (("how long", "oak"), ("how long", "oak form"), ("how long", "oak", "oak form")), ("is", "in vessel", "addition", "age", "oak toast", "oak origin", "change", "vessel"), ("form",)),
     _measure("time on the lees", "time on the lees", ("fermentation", "pitch", "reading", "rack", "bottle", "end"), _on_lees, (("how long", "lees"),), ("is", "in vessel")),

@@ -52,7 +52,7 @@ def _spent(case: Case) -> list[Fact]:
     out = []
     for e in case.kind("purchase"):
         price = e.get("price")
-        if not isinstance(price, int | float) or not all(item_fits(e, wanted, case) for wanted in filter(None, case.of.get("item", "").split(" + "))):
+        if not isinstance(price, int | float) or (case.of.get("item") and not any(item_fits(e, wanted, case) for wanted in case.of["item"].split(" or "))):
             continue
         currency = str(e.get("currency") or case.settings.currency)
         out.append(fact_of(e, float(price), currency, f"{money_said(float(price), currency)} for {_bought(e)}"))

@@ -24,7 +24,7 @@ def reading_fact(entry: Entry, said: str = "") -> Fact:
     unit = str(entry.get("unit") or "")
     about = "about " if entry.get("approx") else ""
     time = f" at {entry.time}" if entry.time else ""
-    return fact_of(entry, value, unit, f"{about}{said or value_said(value, unit)}{time}", label=str(entry.get("quantity")))
+    return fact_of(entry, value, unit, f"{said or about + value_said(value, unit)}{time}", label=str(entry.get("quantity")))
 
 
 def _of(quantity: str) -> Compute:
@@ -148,6 +148,6 @@ MEASURES: tuple[Measure, ...] = (
     Measure("ferment temperature", "temperature while fermenting", ("reading", "pitch", "fermentation"), _during("pitch", "finish"), (("quantity:temperature", "ferment"), ("temperature", "ferment")), ("made",),
             sort="reading", quantity="temperature"),
     Measure("readings", "readings", ("reading",), _all, (("reading",),), ("lab", "addition"), sort="reading"),
-    Measure("gravity course", "gravity through the fermentation", ("reading",), _progress, (("change", "quantity:sg"), ("change", "sg"), ("change", "ferment"), ("story", "ferment")), (), sort="reading", usual="change", quantity="sg"),
+    Measure("gravity course", "gravity through the fermentation", ("reading",), _progress, (("how", "ferment"), ("change", "quantity:sg"), ("change", "sg"), ("change", "ferment"), ("story", "ferment")), (), sort="reading", usual="change", quantity="sg"),
 )
 

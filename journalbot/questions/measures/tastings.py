@@ -69,7 +69,7 @@ def _search(case: Case) -> list[Fact]:
 
 
 MEASURES: tuple[Measure, ...] = (
-    Measure("taste", "tasting notes[ with {words}]", ("taste",), _tastings, (("taste",), ("taste", "mention"), ("change",), ("taste", "change"), ("taste", "made")), ("mention", "is", "made", "note", "addition", "begin"),
+    Measure("taste", "tasting notes[ with {words}]", ("taste",), _tastings, (("taste",), ("taste", "mention"), ("change",), ("taste", "change"), ("taste", "made"), ("is", "descriptor")), ("mention", "is", "made", "note", "addition", "begin"),
             sort="words", narrows=("words",), done="tasted"),
     Measure("score", "score", ("taste",), _scores, (("score",), ("score", "taste"), ("score", "given"), ("score", "made")), ("given", "addition", "taste", "made", "is", "ferment"), sort="figure", quantity="score"),
     Measure("search", "notes that say “{words}”", (), _search, (("mention",), ("smell",), ("mention", "taste"), ("mention", "note"), ("smell", "note")), ("mention", "note", "taste", "is", "in vessel", "did"), sort="words", narrows=("words",), scope="none"),
