@@ -46,15 +46,17 @@ def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
                 out.add(name)
                 out.update(w for w in name.split() if len(w) > 2)
                 if colour and not batch.colour:
-                    out.add(colour)
+                    out.add(colour if colour in _COLOURS else f"{_SORT}{colour}")
         out.update(w for w in words if len(w) > 2 and w not in _STOP)
     if batch.colour:
         out.add(batch.colour)
     if "cider" in out or "perry" in out:
-        out.add("fruit")
+        out.add(f"{_SORT}fruit")
     return frozenset(out)
 
 
+_COLOURS = ("red", "white", "rosé")
+_SORT = "sort:"  # what sort of drink a batch is, which counts only where no batch is called so
 _STOP = {"the", "and", "for", "with", "from", "juice", "grapes", "grape", "must", "fresh", "wine", "our", "own", "style", "some", "bought", "frozen", "fruit", "berries"}
 
 
@@ -89,7 +91,7 @@ class BatchIndex:
 
     def having(self, terms: Iterable[str]) -> set[int]:
         """The batches that answer to every one of the terms (a word of theirs, or a whole name)."""
-        sets = [self.by_term.get(t, set()) | self.named.get(t, set()) for t in terms]
+        sets = [self.by_term.get(t, set()) | self.named.get(t, set()) or self.by_term.get(f"{_SORT}{t}", set()) for t in terms]
         return set.intersection(*sets) if sets else set()
 
     def vintage(self, number: int) -> int:

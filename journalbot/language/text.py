@@ -159,12 +159,12 @@ def _inside(m: Mention, outer: Mention) -> bool:
 def _licensed(d: DateMention, words: list[str]) -> bool:
     """Whether a word before a doubtful date asks for one (`by the 4th`)."""
     opens = d.first == 0 or words[d.first - 1] in ("-", "\n", ".", "•", "*")
-    return opens and len(d.iso) == 10 or d.first > 0 and words[d.first - 1] in _LICENCE or words[d.last : d.last + 1] == [":"] and len(d.iso) == 10
+    return opens and len(d.iso) == 10 and "/" not in words[d.first : d.last] or d.first > 0 and words[d.first - 1] in _LICENCE or words[d.last : d.last + 1] == [":"] and len(d.iso) == 10
 
 
 def _noun(m: Mention, words: list[str]) -> bool:
     """Whether a word that could be a verb is a noun here: "a bottle", "the siphon", "last press"."""
-    if m.kind != "cue" or m.value.form != "base" or m.last - m.first > 1 or m.first == 0:
+    if m.kind != "cue" or m.value.form != "base" or m.value.kind == "taste" or m.last - m.first > 1 or m.first == 0:
         return False
     before = words[m.first - 1]
     return before.isalpha() and before not in _BEFORE_VERB

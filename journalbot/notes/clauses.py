@@ -12,6 +12,7 @@ _SENTENCE = {".", "!", "?", "\n", "•", "*"}
 _SOFT = {",", ";", "and", "n", "then", "so", "but", "plus", "also", "because", "cause", "since", "while", "(", ")", "-", "–", "—", "&", "+", "though", "tho", "although", "hence", ":", "yet", "/", "which", "where"}
 _AND = {",", "and", "n", "&", "+", "-", "–", "—", "/", "at", "(", "plus", ")"}
 _TAKEN_BACK = sorted((tuple(p.split()) for p in TAKEN_BACK), key=len, reverse=True)
+_PICTURES = 0x2190  # from here on come arrows, signs and emoji, which end a sentence as a full stop does
 _ABBREVIATIONS = {"approx", "abt", "temp", "no", "tsp", "oz", "lb", "lbs", "gal", "vs", "incl", "etc", "e.g", "i.e", "jan", "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "st", "approx", "s.g", "fl"}
 # A mention of one of these makes a stretch of text a clause of its own.
 _OWN = ("cue", "batch")
@@ -95,7 +96,7 @@ def _sentences(text: Text) -> Iterator[tuple[int, int]]:
     inside = {i for m in text.mentions if m.last - m.first > 1 and m.kind != "cue" for i in range(m.first, m.last - 1)}
     first = 0
     for i, word in enumerate(text.words):
-        if word in _SENTENCE and i not in inside:
+        if (word in _SENTENCE or len(word) == 1 and ord(word) > _PICTURES and word != "→") and i not in inside:
             if word == "." and i and text.words[i - 1] in _ABBREVIATIONS and i + 1 < len(text.words) and not text.tokens[i + 1].text[:1].isupper():
                 continue
             if i > first:

@@ -51,7 +51,7 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
         return "planned"
     if before and before.mood in ("planned", "supposed") and clause.joined_by in _CARRIED:
         done = any(m.value.form == "done" and m.value.kind not in ("add",) for m in clause.of("cue"))
-        if not done and not clause.of("reading") and before.mood == "planned":
+        if not done and not clause.of("reading", "money") and before.mood == "planned":
             return "planned"
     if before and before.mood == "denied" and clause.joined_by in ("and", "or", "nor", "&") and not clause.of("cue") and not clause.of("reading"):
         return "denied"

@@ -56,7 +56,7 @@ def read_note(
             if _finished_before(draft, number, cellar):
                 continue
             entries.extend(e for e in _entries(draft, number, scene) if not _said_before(e, entries))
-    entries = _on_the_day_drunk(entries, drafts)
+    entries = _one_stage(_on_the_day_drunk(entries, drafts))
     entries.extend(_remark(scene, explained, subjects))
     return Reading(tuple(entries))
 
@@ -181,6 +181,12 @@ def _days(draft: Draft) -> tuple[str, ...]:
 # Mentions that a clause's entries account for, besides the words they stand on.
 _ACCOUNTED = ("cue", "reading", "batch", "date", "time", "vessel", "amount", "material", "code", "quantity", "number", "variety", "fruit", "closure", "place", "money", "score", "oak_form",
               "oak_toast", "oak_origin", "bottles", "times", "pronouns", "both", "airlock", "lees", "left", "planned", "person", "temperature")
+def _one_stage(entries: list[Entry]) -> list[Entry]:
+    """`its alive!! started up again last night`: started again is not also started."""
+    again = {e.batch for e in entries if e.get("stage") == "restarted"}
+    return [e for e in entries if not (e.kind == "fermentation" and e.get("stage") == "started" and e.batch in again)]
+
+
 def _on_the_day_drunk(entries: list[Entry], drafts: list[Draft]) -> list[Entry]:
     """A tasting told after the bottle was opened is of the day it was opened, where no other day is named for it."""
     opened = {e.batch: e.date for e in entries if e.kind == "drink"}

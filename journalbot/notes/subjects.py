@@ -67,6 +67,8 @@ class Subjects:
         if draft.ref is not None:
             return self._narrow(draft.ref, draft.kind)
         refs = self._references(clause)
+        if draft.kind == "purchase":
+            refs = [r for r in refs if r.value.how == "number" or "for" in clause.text.words[max(0, r.first - 2) : r.first]]
         each = list(dict.fromkeys(self.spoken))
         if draft.kind == "addition" and len(each) > 1 and any(m.first >= draft.last for m in clause.of("both")):
             return tuple(each)
@@ -84,7 +86,7 @@ class Subjects:
         return self._carried(draft)
 
     def _tied(self, clause: Clause) -> bool:
-        return any(c.of("batch") and self._references(c) for c in self.scene.sentence(clause))
+        return any(c.of("batch") and self._references(c) and not c.of("money") for c in self.scene.sentence(clause))
 
     def _references(self, clause: Clause) -> list[Mention]:
         """References that say what a clause is about, without those it only draws on or compares with."""

@@ -68,7 +68,7 @@ def _tells(words: list[str], text: str) -> bool:
         return True
     if first == "where" and second in ("the", "it") or first in ("any", "anything") and second in ("more", "longer", "day", "time", "less"):
         return True
-    return bool(":" in text and _VALUE.search(text.partition(":")[2]))
+    return bool(re.search(r":\s*\d", text) or ":" in text and _VALUE.search(text.partition(":")[2]))
 
 
 def _asks_by_form(words: list[str]) -> bool:
@@ -111,20 +111,22 @@ def _asks_without_mark(words: list[str], text: str) -> bool:
         return words[1] in RELATIVES or any(words[1] == t.split()[0] for ts in TESTS.values() for t in ts) or ("," not in text and not _VALUE.search(text) and bool(_DONE.match(words[1])))
     if _VALUE.search(text):
         return False
+    if words[0] == "the" and len(words) > 1:
+        words = words[1:]
+    if (words[0] in SUPERLATIVES or words[0] in ("highest", "lowest", "average", "peak", "maximum", "minimum")) and words[0] not in _FIRST:
+        return len(words) > 1 and not _states(words) and not ("day" in words[:2] or "yet" in words)
     inner = [i for i, w in enumerate(words) if w in _ASKING and i]
     if inner and (words[inner[-1] :] in (["when"], ["who"], ["where"], ["why"]) or words[inner[-1] : inner[-1] + 2] in (["how", "much"], ["how", "many"], ["what", "yeast"], ["how", "hot"], ["what", "was"], ["how", "long"])):
         return not {"i", "knows", "wondering"} & set(words[: inner[0]]) and ("knows" not in text)
     if words[0] in _FIRST:
         return words[1:2] != [] and words[1] in _FIRST[words[0]].split() and not _states(words)
-    if words[0] in SUPERLATIVES or words[0] in ("highest", "lowest", "average", "peak", "maximum", "minimum"):
-        return len(words) > 1 and not _states(words) and not ("day" in words[:2] or "yet" in words)
     if words[-1] in ("left", "remaining") and {"bottle", "bottles", "botles"} & set(words) and not any(w.isdigit() and len(w) < 4 for w in words):
         return True
     if {"mention", "mentions", "mentioning"} & set(words) and {"notes", "note", "tasting", "tastings", "entries"} & set(words):
         return True
     for n in (3, 2, 1):
         if " ".join(words[:n]) in _FIGURES and len(words) > n:
-            return bool(_OF & set(words[n : n + 3])) and not _states(words[n:]) and not _DONE.search(text.lower())
+            return bool(_OF & set(words[n : n + 3])) and not _states(words[n:]) and not _DONE.search(re.sub(r"\b(i|we) \w+", "", text.lower()))
     return len(words) <= 5 and words[-1] in ("yeast", "abv", "og", "fg", "timeline", "story", "recipe") and len(words) > 1 and words[-2] not in ("of", "the", "more", "some", "pitched", "added", "with", "in")
 
 

@@ -138,7 +138,7 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
         "done done", "is done", "is finished", "fermentation complete", "ferment complete", "fermentation is over", "fermentation is complete", "fermentation is finished", "all done",
         "finished", "bone dry", "stopped fermenting", "fully dry", "to dryness", "dry as a bone", "'s dry", "'s done", "'s finished", "primary done", "primary is done", "primary complete",
         "fermenting done", "so dry", "done and dry", "finished out", "finished dry", "has finished", "has gone dry", "reached dryness", "dry and still", "hit dry", "dryness", "dry", "done", "complete")),
-    ("start", "", ("new batch", "started batch", "started a", "starting batch", "start batch", "next batch", "new wine", "started off", "set up", "kicked off batch", "began batch",
+    ("start", "", ("new batch", "new one", "started batch", "started a", "starting batch", "start batch", "next batch", "new wine", "started off", "set up", "kicked off batch", "began batch",
                    "batch begun", "making up", "made up", "on the go", "this is batch", "call this batch", "call it batch", "gets number", "gets the number", "will be batch",
                    "that's batch", "thats batch", "becomes batch", "makes batch", "is batch", "be batch")),
     ("vessel", "", ("holds", "takes", "capacity", "can hold", "will hold", "hold", "hold about")),

@@ -37,15 +37,15 @@ CAUTIONS: dict[str, Caution] = {
         "Sulfite powder and the gas off it bite the eyes and lungs and can bring on asthma: cover your eyes, let air "
         "through, do not lean over it, and store it dry, shut, labelled and out of children's reach.",
         "Breathing the dust can bring wheezing and short breath; keep dust down, use glasses and moving air, and "
-        "close the tub well. For those paid to work with it, NIOSH puts sulfur dioxide at 2 ppm over a shift and 5 "
-        "ppm for minutes; a nose meets it well before a meter does. Some people with asthma react to sulfite in wine.",
+        "close the tub well. Workplaces limit how much of the gas may be in the air, and that law comes first where "
+        "anyone is paid to help. Some people with asthma react to sulfite in wine.",
         "the packet and its data sheet; a doctor, for anyone with asthma",
         ("International Chemical Safety Card 1175",
          "NIOSH, sulfur dioxide",
          "Vally and Thompson, Thorax 2001"), again=90),
     "mixing chemicals": Caution(
-        "Keep sulfite powder and strong solutions away from acids, and chlorine away from acid, ammonia and sulfite: "
-        "together they give off poisonous gas. One product at a time, rinsed off before the next, in moving air.",
+        "Keep sulfite powder and strong solutions away from acids, and chlorine away from acid, ammonia and sulfite, "
+        "for together they give off poisonous gas: one product at a time, rinsed off before the next, in moving air.",
         "A sulfite salt tipped into an acid bath once drove 148 people out of a plant and put 40 before a doctor. "
         "Bleach gives chlorine with acids, vinegar included, and chloramines with ammonia. A measured dose stirred "
         "into wine is another thing: it is thin, and most of it stays dissolved. No recipe for acid rinses is given "
@@ -57,17 +57,17 @@ CAUTIONS: dict[str, Caution] = {
     "carbon dioxide": Caution(
         "A ferment breathes out carbon dioxide [, some {figure} litres of it from this one]: it cannot be smelt and "
         "pools low, so keep fresh air moving, never sleep beside it, and leave at once if dizzy or short of breath.",
-        "Each litre of wine gives off about 49 litres of gas on the way to 12 % alcohol, most within days. Workplaces "
-        "hold it to 5,000 ppm over a day; 40,000 ppm threatens life, and 70,000 takes consciousness in minutes. Six "
-        "people were overcome together where grape must fermented in a closed place, and four died. Headache and "
-        "drowsiness may be the only sign. What the air of a room holds, the journal cannot tell.",
+        "Each litre of wine gives off about 49 litres of gas on the way to 12 % alcohol, most of it within days. Too "
+        "much of it takes consciousness within minutes, and headache and drowsiness may be the only sign before. Six "
+        "people were overcome together where grape must fermented in a closed place, and four died. What the air of a "
+        "room holds, the journal cannot tell.",
         "building and fire codes, workplace law, makers of gas alarms",
         ("NIOSH, carbon dioxide",
          "Forensic Sci Int Synergy 2024, deaths from fermenting grapes",
          "volume of gas by molar masses"), danger=True),
     "entering a vat": Caution(
-        "Keep your head and body out of any vat, tank or pit that holds must, or held it lately: the gas in it fells "
-        "people within breaths, and whoever follows to help. Call for rescue and let air in from outside.",
+        "Keep your head and body out of any vat, tank or pit that holds must, or held it lately, for the gas in it "
+        "fells people within breaths, and whoever follows to help: call for rescue and let air in from outside.",
         "A cellar worker who entered a fermenting tank was overcome, and the one who climbed in after him died. "
         "Another winemaker was found dead with his head in a vat. Work from outside with a long tool, and tell "
         "someone first.",
@@ -104,8 +104,8 @@ CAUTIONS: dict[str, Caution] = {
         "eye protection is sensible",
         (HABIT,)),
     "bottle pressure": Caution(
-        "The journal does not show this wine to be finished and steady: closed in bottles it may start again and "
-        "burst them. Keep it under an airlock until it is dry or stabilised, and has read the same for weeks.",
+        "The journal does not show this wine to be finished and steady, and closed in bottles it may start again and "
+        "burst them: keep it under an airlock until it is dry or stabilised and has read the same for weeks.",
         "Sparkling makers add some 24 g/L of sugar and reach 5 to 6 atmospheres, in bottles made for it; ordinary "
         "ones are not. A hydrometer cannot see a few grams of sugar. Bottles that fizz or push their corks are under "
         "pressure: keep people off, cover eyes and hands, chill them upright in a box before touching any, and ease "
@@ -138,8 +138,8 @@ CAUTIONS: dict[str, Caution] = {
          "Michigan State University Extension, Preserving Food Safely",
          "USDA, Agriculture Information Bulletin 539"), again=30),
     "wild plants": Caution(
-        "Make wine only from plants you can name for certain: ripe fruit, no stems, leaves or bark, no crushed stones "
-        "or kernels. Elder in the green can make people ill.",
+        "Make wine only from plants you can name for certain, from ripe fruit without stems, leaves or bark, and "
+        "without crushed stones or kernels; the green parts of elder can make people ill.",
         "Eleven of 25 people fell ill within a quarter of an hour of drinking juice pressed from elder with leaves "
         "and branches on it; all got over it. In American elder, stems and unripe berries held most of what frees "
         "cyanide; the ripe fruit little. Ground apricot kernels free cyanide, and one small kernel is too many for a "
@@ -174,7 +174,7 @@ CAUTIONS: dict[str, Caution] = {
         "Not before driving or machines, not in pregnancy, and ask a doctor about nursing or medicines; keep it from "
         "children.",
         "Home wine often has 11 to 14 % alcohol and more (from memory), and is not measured unless somebody tests it. "
-        "After one drink about two hours pass before it has left the body.",
+        "Public guidance in Canada reckons about two hours for one drink to leave the body.",
         "doctor, pharmacist, local law on driving and age",
         ("Canadian public information on alcohol, pregnancy and nursing",), again=365),
     "selling": Caution(
@@ -201,8 +201,8 @@ CAUTIONS: dict[str, Caution] = {
         "the maker's instructions, the electrical code, a licensed electrician",
         ("Electrical Safety Foundation International",), again=30),
     "copper and test chemicals": Caution(
-        "Copper is a poison in excess: try measured trials on small samples or ask a laboratory, never coins or pipe. "
-        "Keep test chemicals out of the wine, air the room, and pour tested samples away.",
+        "Copper is a poison in excess, so use measured trials on small samples or a laboratory, never coins or pipe; "
+        "keep test chemicals out of the wine, air the room, and pour tested samples away.",
         "Iowa State's trials for a sulfur smell run from 0.05 to 0.2 ppm copper, at most 0.5, and take the least that "
         "works. How much may stay in wine is a matter of local law.",
         "a wine laboratory",

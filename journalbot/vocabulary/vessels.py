@@ -111,6 +111,7 @@ PLACES: dict[str, tuple[str, ...]] = {
     "spare room": ("spare room", "spare bedroom", "guest room", "box room"),
     "bathroom": ("bathroom",),
     "bathtub": ("bathtub", "bath"),
+    "apartment": ("apartment", "apt", "flat", "condo"),
     "living room": ("living room", "lounge", "sitting room"),
     "dining room": ("dining room",),
     "den": ("den",),

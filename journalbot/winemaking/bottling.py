@@ -80,10 +80,15 @@ def _sugar_read(record: Record) -> Risk | None:
 
 
 def _gravity(record: Record) -> Risk | None:
-    """Sugar left by the last gravity; or one that may be either, and not read the same twice days apart."""
+    """Sugar left by the last gravity; or one that may be either, and not read the same twice days apart.
+
+    None at 0.998 or less, where the trade calls a steady wine ready to bottle (common practice, no source).
+    """
     if not record.gravities or stabilised(record):
         return None
     last = record.gravities[-1]
+    if (value_of(last) or 0) <= DRY_SG:
+        return None
     state = dryness_of(record, last)
     if state == "sugar left":
         return Risk(f"gravity {value_of(last):.3f} reads as sugar left", notes_of(last))

@@ -186,8 +186,8 @@ def _taste(record: Record, own: Own) -> Iterator[Due]:
     if clock is None:
         return
     key = "taste" if oak is None else "taste small oak" if oak.get("form") in _SMALL_OAK else "taste large oak"
-    row = "" if clock is tasted else f"not tasted since {clock.date}"
-    yield from _clocked(record, key, clock.date, own, clock, why=row)
+    why = f"not tasted in the {record.days_since(clock.date)} days since {'the oak went in' if clock is oak else 'it settled'}"
+    yield from _clocked(record, key, clock.date, own, clock, why="" if clock is tasted else why)
 
 
 def _oak_in(record: Record) -> Entry | None:
@@ -276,7 +276,7 @@ def _drink(record: Record, own: Own) -> Iterator[Due]:
 
 _RULES = {
     "must": (),
-    "fermenting": (_punch_down, _press, _rack_from_primary, _settle, _malolactic),
+    "fermenting": (_punch_down, _press, _rack_from_primary, _malolactic),
     "resting": (_rack_gross_lees, _rack_again, _top_up, _airlock, _check_sulfite, _taste, _oak_out, _malolactic,
                 _settle, _chill, _cold_check, _bottle),
     "bottled": (_drink,),

@@ -149,13 +149,14 @@ _WHY = {"base": "no batch was started from it near that day", "piece": "no count
 
 def spent_by_year(entries: Iterable[Entry], currency: str = "USD") -> dict[str, dict[str, float]]:
     """What was paid in each year, by currency, equipment and all."""
-    paid = sorted((e for e in entries if e.kind == "purchase" and isinstance(e.get("price"), int | float)), key=order_of)
+    paid = [e for e in entries if e.kind == "purchase" and isinstance(e.get("price"), int | float)]
+    paid.sort(key=order_of)
     return {year: _sums((_currency(e, currency), float(e.get("price"))) for e in paid if e.date[:4] == year)
             for year in dict.fromkeys(e.date[:4] for e in paid)}
 
 
 def savings(cost: BatchCost, price: float) -> float | None:
-    """What a batch saved against buying its wine at so much for 75 cl, in its own currency; negative where it cost more.
+    """What a batch saved against buying its wine at so much for 75 cl, in its own currency; below 0 where it cost more.
 
     None where its cost or bottles are not known. What is missing from the cost is missing here.
     """
@@ -212,7 +213,8 @@ def _started_from(purchase: Entry, starts: Sequence[Entry]) -> tuple[int | None,
 
 
 def _stems(text: str) -> frozenset[str]:
-    return frozenset(w.rstrip("s") for w in text.lower().replace(",", " ").split()) - {"of", "the", "a", "fresh", "wine"}
+    words = text.lower().replace(",", " ").split()
+    return frozenset(w.rstrip("s") for w in words) - {"of", "the", "a", "fresh", "wine"}
 
 
 def _item(entry: Entry) -> str:
@@ -237,7 +239,7 @@ def _lot(purchase: Entry, price: float) -> _Lot | None:
     if not isinstance(count, int | float) or count <= 0 or not keys:
         return None
     amount = _amount(float(count), str(purchase.get("unit") or "piece"), item)
-    return _Lot(purchase, keys, amount[0], price / amount[0]) if amount and amount[0] > 0 else None
+    return _Lot(purchase, keys, amount, price / amount) if amount else None
 
 
 def _keys(item: str) -> frozenset[str]:
@@ -246,13 +248,13 @@ def _keys(item: str) -> frozenset[str]:
     return frozenset(materials or {_items()[p] for p in _last_named(item, _items())})
 
 
-def _amount(count: float, unit: str, material: str) -> tuple[float, str] | None:
+def _amount(count: float, unit: str, material: str) -> float | None:
     """An amount as grams, or as pieces where it is counted; None where the unit tells neither."""
     if unit in ("piece", "packet", "tablet", "bottle"):
-        return count, unit
+        return count
     named = next((_materials()[p] for p in sorted(phrases(material, _materials()))), material)
     try:
-        return grams(count, unit, named).value, "g"
+        return grams(count, unit, named).value
     except (UnknownUnit, ValueError):
         return None
 
@@ -266,11 +268,11 @@ def _uses(entries: Sequence[Entry]) -> Iterator[_Use]:
             yield _Use(e, frozenset(("bottles",)), float(count), "bottles")
             if closure := _closure_item(str(e.get("closure") or "")):
                 yield _Use(e, frozenset((closure,)), float(count), closure)
-        elif e.kind in ("addition", "pitch"):
-            name = str(e.get("material") or e.get("yeast") or "yeast")
-            size = _amount(float(count), str(e.get("unit") or ""), name)
-            if size:
-                yield _Use(e, frozenset(("yeast", name.lower())) if e.kind == "pitch" else _keys(name), size[0], name)
+        elif e.kind in ("addition", "pitch", "oak") and e.get("material") != "water":
+            name = str(e.get("material") or e.get("yeast") or {"pitch": "yeast"}.get(e.kind, e.kind))
+            keys = frozenset((e.kind.replace("pitch", "yeast"),)) if e.kind != "addition" else _keys(name)
+            if size := _amount(float(count), str(e.get("unit") or ""), name):
+                yield _Use(e, keys, size, name)
 
 
 def _closure_item(closure: str) -> str | None:

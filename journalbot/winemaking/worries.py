@@ -163,11 +163,15 @@ def _head_space(record: Record) -> Iterator[Worry]:
             yield _worry(record, "head space", reason, record.last("rack", "start"))
 
 
+_HANDS_ON = ("airlock", "rack", "top_up", "reading", "addition", "taste", "oak", "oak_out", "stir", "degas", "filter")
+
+
 def _airlock(record: Record) -> Iterator[Worry]:
-    last = record.last("airlock", "rack", "top_up")
+    """Nobody at the vessel for long: whoever reads, doses or tastes the wine sees its airlock."""
+    last = record.last(*_HANDS_ON)
     sealed = any(sort in ("glass", "other") for _, sort, _, _ in record.vessels)
     if last is not None and sealed and record.days_since(last.date) > table.AIRLOCK_LONG:
-        yield _worry(record, "airlock", f"{record.days_since(last.date)} days since it was last seen to", last)
+        yield _worry(record, "airlock", f"nothing done to it for {record.days_since(last.date)} days", last)
 
 
 def _sulfite(record: Record) -> Iterator[Worry]:

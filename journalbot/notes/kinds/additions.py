@@ -63,7 +63,7 @@ def _bought(clause: Clause, scene: Scene) -> bool:
 
 def _outermost(clause: Clause) -> list[Mention]:
     """Materials of the clause that are not part of a reading, a vessel's name or a longer word for something else."""
-    hard = [m for m in clause.mentions if m.kind in ("reading", "vessel", "quantity")]
+    hard = [m for m in clause.mentions if m.kind in ("reading", "vessel", "quantity") or m.kind == "batch" and m.last - m.first > 1]
     out: list[Mention] = []
     for m in sorted(clause.of("material"), key=lambda m: m.first - m.last):
         if any(h.first <= m.first and h.last >= m.last for h in hard) or any(o.first <= m.first < o.last for o in out):
@@ -90,7 +90,7 @@ def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added
         return not (m.value == "sulfur dioxide" and clause.has("free", "total")) and not (clause.of("airlock") and not added)
     if spelling in WEAK_MATERIALS and not added:
         return _listed(clause, scene, m)
-    return added and not clause.of("airlock") or _listed(clause, scene, m) or _goes_in(m, clause) or _by_itself(m, clause) and scene.started is not None
+    return added and not clause.of("airlock") or _listed(clause, scene, m) or _goes_in(m, clause) or _by_itself(m, clause) and (scene.started is not None or _dosing(m, clause, scene))
 
 
 def _made_up(m: Mention, clause: Clause) -> bool:
@@ -106,6 +106,12 @@ def _goes_in(m: Mention, clause: Clause) -> bool:
     while i and i < clause.last and words[i] in ("the", "my", "our", "each", "both"):
         i += 1
     return bool(i) and any(x.first == i for x in clause.of("batch", "vessel", "both")) and m.last - m.first > 0
+
+
+def _dosing(m: Mention, clause: Clause, scene: Scene) -> bool:
+    """Whether the sentence is about things put in: another has its dose there, or the wine was degassed for them."""
+    here = [c for c in scene.sentence(clause) if c.mood == "done"]
+    return any(o.first != m.first and o.first in scene.doses for c in here for o in c.of("material")) or any(c.cues("degas", "add") for c in here)
 
 
 def _by_itself(m: Mention, clause: Clause) -> bool:

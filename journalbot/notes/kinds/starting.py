@@ -74,7 +74,7 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         return False
     sentence = scene.sentence(clause)
     made_of = [m for m in clause.of(*_MADE_OF) if not _part_of_other(m, clause)]
-    starts = [c for c in clause.cues("start")]
+    starts = [c for c in clause.cues("start") if scene.text.words[c.first] != "new" or c.first == clause.first]
     so_far = [c for c in scene.clauses if c.first <= clause.first]
     fits = [n for c in so_far for m in c.of("batch") for n in m.value.fits if scene.cellar.batches[n].under_way]
     volume = [m for c in sentence for m in c.of("amount") if m.value.unit in ("gal", "L", "qt")]
@@ -86,7 +86,11 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
     begun = starts or {"started", "starting", "made", "making", "begun", "mixed"} & words
     if begun and (made_of or {"mead", "cider", "kit"} & words) and (volume or clause.of("vessel")) and not _known_wine(clause, scene, fits):
         return True
-    if starts and {"batch", "wine"} & words and made_of and not fits:
+    if starts and {"batch", "wine", "one"} & words and made_of and not fits:
+        return True
+    whole = [c for c in scene.clauses if c.mood == "done"]
+    called = bool({"calling", "called"} & words) and bool(made_of)
+    if (called or starts and made_of) and not fits and any(c.of("vessel") for c in whole) and any(m.value.unit in ("gal", "L") for c in whole for m in c.of("amount")):
         return True
     if not made_of or _known_wine(clause, scene, fits):
         return False

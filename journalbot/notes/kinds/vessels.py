@@ -21,6 +21,12 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if not clause.has("holds", "holding", "capacity"):
             return
     vessels = [v for v in clause.of("vessel")]
+    before = scene.clause_before(clause)
+    if before and not vessels and before.of("vessel") and clause.text.words[clause.first] in ("holds", "takes", "hold"):
+        for m in clause.of("amount"):
+            fields = {"name": before.of("vessel")[-1].value.name, "capacity": m.value.value, "unit": m.value.unit}
+            yield Draft("vessel", clause, clause.first, m.last, fields, needs="none")
+            return
     waiting: list[Mention] = []
     said = clause.has("holds", "hold", "takes", "is", "are", "capacity", "=") or _describes(scene, clause)
     for i, v in enumerate(vessels):
@@ -72,7 +78,7 @@ def read_named(clause: Clause, scene: Scene) -> Iterator[Draft]:
 def _proper(i: int, scene: Scene) -> bool:
     """A word with a capital that no vocabulary explains, as a pet name has."""
     token = scene.text.tokens[i]
-    if token.kind != "word" or not token.text[:1].isupper() or token.text.isupper() and len(token.text) > 1:
+    if token.kind != "word" or len(token.text) < 2 or not token.text[:1].isupper() or token.text.isupper() and len(token.text) > 1:
         return False
     known = [m for m in scene.text.mentions if m.first <= i < m.last and m.kind in ("batch", "stranger", "variety", "fruit", "vessel", "date", "quantity", "material", "reading", "pronouns")]
     return not known and token.low not in ("i", "the", "my", "our", "it", "they", "this", "that", "and")
