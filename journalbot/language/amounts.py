@@ -17,8 +17,9 @@ _SCALES = {"f": "F", "fahrenheit": "F", "c": "C", "celsius": "C", "centigrade": 
 _CURRENCIES = {
     "$": "", "€": "EUR", "£": "GBP", "usd": "USD", "eur": "EUR", "gbp": "GBP", "aud": "AUD", "cad": "CAD", "nzd": "NZD", "chf": "CHF",
     "dollar": "", "dollars": "", "buck": "", "bucks": "", "euro": "EUR", "euros": "EUR", "quid": "GBP", "sterling": "GBP",
-    "zar": "ZAR", "rand": "ZAR", "bob": "",
+    "zar": "ZAR", "rand": "ZAR", "rands": "ZAR", "bob": "", "kr": "", "kroner": "", "kronor": "", "francs": "CHF", "loonies": "CAD",
 }
+_PREFIXES = {"ZAR": "R", "BRL": "R", "NOK": "kr", "SEK": "kr", "DKK": "kr", "CHF": "Fr", "INR": "Rs"}
 _TIMES = {"x", "×", "times", "time"}
 _PER = {"/", "per", "a", "to", "each", "every"}
 _RATE_VOLUMES = {"l": ("L", 1.0), "liter": ("L", 1.0), "litre": ("L", 1.0), "hl": ("L", 100.0), "hectolitre": ("L", 100.0), "hectoliter": ("L", 100.0)}
@@ -102,10 +103,21 @@ def find_amounts(tokens: list[Token], words: list[str], numbers: list[Number], s
             put("times", Amount(number_at[i + 1].value, "times"), i, number_at[i + 1].last)
         elif word in _MULTIPLIERS:
             put("times", Amount(_MULTIPLIERS[word], "times"), i, i + 1)
+        elif (price := _prefixed(tokens[i].text, settings.currency)) is not None:
+            put("money", Amount(tidy(price), settings.currency), i, i + 1)
         elif word in ("$", "€", "£") and i + 1 in number_at:
             n = number_at[i + 1]
             put("money", Amount(tidy(n.value), _CURRENCIES[word] or settings.currency, n.approx), i, n.last)
     return out
+
+
+def _prefixed(text: str, currency: str) -> float | None:
+    """A price with its currency's letters run into it (`R630`, where the journal is kept in rand)."""
+    prefix = _PREFIXES.get(currency)
+    if prefix is None or not text.startswith(prefix):
+        return None
+    figure = text[len(prefix) :].replace(",", ".")
+    return float(figure) if figure.replace(".", "", 1).isdigit() else None
 
 
 def _single_unit(words: list[str], i: int, number_at: dict[int, Number], put: Put) -> None:

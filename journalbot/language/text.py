@@ -72,12 +72,14 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
     own = names.own.find(words, tokens)
     vessels = [v for v in find_vessels(tokens, words, text, numbers, names.vessels) if not v.value.weak]
     dates = [d for d in find_dates(tokens, on, day_first=settings.day_first) if words[d.last - 1] not in ("years", "year's")]
+    amounts = find_amounts(tokens, words, numbers, settings)
+    priced = {m.first for m in amounts if m.kind == "money"}
     hard = [
         *vessels,
-        *_codes(tokens, words, own, names),
+        *(c for c in _codes(tokens, words, own, names) if c.first not in priced),
         *(Mention("date", d, d.first, d.last, d.start, d.end) for d in dates if d.iso and (not d.weak or _licensed(d, words))),
         *(Mention("time", t, t.first, t.last, t.start, t.end) for t in find_times(tokens)),
-        *find_amounts(tokens, words, numbers, settings),
+        *amounts,
     ]
     tasted = _tasting_words(words, tokens, known)
     no_batch = {i for m in vessels for i in range(m.first, m.last)} | tasted

@@ -54,12 +54,12 @@ def take_back(text: Text) -> None:
     """Drop what the note itself puts right: in `1.061, no sorry, 1.051` the first figure goes."""
     words = text.words
     gone: list[tuple[int, int]] = []
-    for i in range(len(words)):
-        n = next((len(p) for p in _TAKEN_BACK if tuple(words[i : i + len(p)]) == p), 0)
+    for i, word in enumerate(words):
+        n = _said_at(words, i) if word in _TAKEN_FIRST else 0
         if not n:
             continue
         j = i + n
-        while j < len(words) and (words[j] in (",", ":", "-", "—", "…", "it", "was", "is", "that", "be", "s", "(") or any(tuple(words[j : j + len(p)]) == p for p in _TAKEN_BACK)):
+        while j < len(words) and (words[j] in (",", ":", "-", "—", "…", "it", "was", "is", "that", "be", "s", "(") or _said_at(words, j)):
             j += 1
         before = i - 1
         while before >= 0 and words[before] in (",", "-", "—", "…", ".", "(", "!", ";"):
@@ -75,6 +75,12 @@ def take_back(text: Text) -> None:
                 words[k] = ""
 
 
+def _said_at(words: list[str], i: int) -> int:
+    """How many words at `i` take back what stood before them."""
+    return next((len(p) for p in _TAKEN_BACK if tuple(words[i : i + len(p)]) == p), 0)
+
+
+_TAKEN_FIRST = {p[0] for p in _TAKEN_BACK}
 _REPLACEABLE = ("reading", "amount", "batch", "number", "vessel", "date", "score", "money", "code", "temperature", "bottles", "times")
 
 
@@ -168,7 +174,7 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
         return False  # a list of things before the verb that all of them share
     if any(m.kind == "reading" for m in own) and any(m.kind == "cue" for m in before) and not any(m.kind == "reading" for m in before):
         return True
-    if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(m.kind in ("planned", "denied", "supposed") for m in own):
+    if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(m.kind in ("planned", "denied", "supposed", "hearsay") for m in own):
         return True
     if any(m.kind == "money" for m in own) and any(m.kind == "money" for m in before):
         return True

@@ -44,7 +44,7 @@ def read_note(
         return Reading(ask=ask)
     entries: list[Entry] = []
     explained: set[int] = set()
-    subjects = Subjects(scene)
+    subjects = Subjects(scene, frozenset(d.kind for d in drafts))
     for draft in drafts:
         resolved = subjects.of(draft)
         if isinstance(resolved, Ask):
@@ -56,6 +56,7 @@ def read_note(
             if _finished_before(draft, number, cellar):
                 continue
             entries.extend(e for e in _entries(draft, number, scene) if not _said_before(e, entries))
+    entries = _counted_bottling(entries)
     entries = _one_stage(_on_the_day_drunk(entries, drafts))
     entries.extend(_remark(scene, explained, subjects))
     return Reading(tuple(entries))
@@ -181,6 +182,12 @@ def _days(draft: Draft) -> tuple[str, ...]:
 # Mentions that a clause's entries account for, besides the words they stand on.
 _ACCOUNTED = ("cue", "reading", "batch", "date", "time", "vessel", "amount", "material", "code", "quantity", "number", "variety", "fruit", "closure", "place", "money", "score", "oak_form",
               "oak_toast", "oak_origin", "bottles", "times", "pronouns", "both", "airlock", "lees", "left", "planned", "person", "temperature")
+def _counted_bottling(entries: list[Entry]) -> list[Entry]:
+    """`36 x 375 under cork … thats everything bottled`: a bottling told again without its count."""
+    counted = {e.batch for e in entries if e.kind == "bottle" and e.get("count") is not None}
+    return [e for e in entries if not (e.kind == "bottle" and e.get("count") is None and e.batch in counted)]
+
+
 def _one_stage(entries: list[Entry]) -> list[Entry]:
     """`its alive!! started up again last night`: started again is not also started."""
     again = {e.batch for e in entries if e.get("stage") == "restarted"}

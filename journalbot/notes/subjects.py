@@ -31,8 +31,9 @@ _DECIDING = ("pitch", "press", "punch_down")
 class Subjects:
     """Settles batches for the drafts of one note, in order."""
 
-    def __init__(self, scene: Scene) -> None:
+    def __init__(self, scene: Scene, acts: frozenset[str] = frozenset()) -> None:
         self.scene = scene
+        self._acts = acts  # the kinds of all drafts of the note
         self.by_clause: dict[int, tuple[int, ...]] = {}
         self.spoken: list[int] = []
         self._given: int | None = scene.given.get("batch")
@@ -247,8 +248,8 @@ class Subjects:
             able = [b.number for b in under_way if b.malolactic == "started"]
             if len(able) == 1:
                 return (able[0],)
-        if draft.kind in _DECIDING:
-            able = [b.number for b in under_way if _plausible(draft.kind, b)]
+        for kind in _DECIDING:
+            able = [b.number for b in under_way if _plausible(kind, b)] if kind in self._acts else []
             if len(able) == 1:
                 return (able[0],)
         return self._ask(draft)

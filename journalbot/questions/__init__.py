@@ -1,5 +1,6 @@
 """Questions in plain words, answered from the journal's entries."""
 
+from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -19,10 +20,10 @@ def ask(question: str, today: date, journal: "Journal", names: "Names", before: 
     The Query comes back for the next follow-up; None where the question was not understood.
     """
     from journalbot.questions.answers import answer
-    from journalbot.questions.facts import Scene
     from journalbot.questions.helping import not_understood
     from journalbot.questions.query import describe
     from journalbot.questions.reading import read_question
+    from journalbot.questions.scene import Scene
     from journalbot.questions.whom import label_of
 
     settings, cellar = journal.settings, journal.cellar()
@@ -34,4 +35,7 @@ def ask(question: str, today: date, journal: "Journal", names: "Names", before: 
         choices = ", ".join(label_of(b) for _, b in sorted(cellar.batches.items())[:12])
         return Answer(question, describe(read.query), False, f"The journal has no batch called “{read.unknown}”. It has {choices or 'none yet'}."), None
     reply = answer(question, read.query, scene, one=read.one, said=read.said)
+    if read.unused and reply.found:
+        passed = ", ".join(f"“{w}”" for w in read.unused)
+        reply = replace(reply, answer=f"{reply.answer}\n(I passed over {passed}.)")
     return reply, read.query

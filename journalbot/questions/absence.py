@@ -5,10 +5,10 @@ from datetime import date
 
 from journalbot.language.text import understand
 from journalbot.model import Note
-from journalbot.questions.facts import Scene
 from journalbot.questions.measures import MEASURES, Fact
 from journalbot.questions.query import Query, What
 from journalbot.questions.says import day_said, join
+from journalbot.questions.scene import Scene
 from journalbot.questions.whom import label_of
 from journalbot.vocabulary.cues import DENIED
 from journalbot.vocabulary.questions import GROUP_NAMES
@@ -48,7 +48,7 @@ def told_apart(query: Query, what: What, scene: Scene, numbers: list[int] | None
         return Absence(f"There is no {thing} before that.")
     whose = f" for {join([label_of(scene.cellar.batches[n]) for n in numbers if n in scene.cellar.batches][:4])}" if numbers else ""
     days = _days(query)
-    if what.measure in ("contents", "free vessels", "capacity") and what.get("vessel"):
+    if what.measure in ("contents", "free vessels", "vessels in use", "capacity") and what.get("vessel"):
         return Absence(f"The journal knows of no vessel called {what.get('vessel')}." if what.measure != "capacity" else f"How much {what.get('vessel')} holds is not recorded.")
     if what.measure == "search":
         return Absence(f"No note says “{what.get('words')}”{days}.")
@@ -65,7 +65,7 @@ def told_apart(query: Query, what: What, scene: Scene, numbers: list[int] | None
     if waiting := _waiting(what, scene, numbers):
         shown = join([f"note {n} (“{text}”)" for n, text in waiting[:_WAITING]])
         return Absence(f"No {thing} recorded{whose}{days}, but {shown} {'is' if len(waiting) == 1 else 'are'} still waiting to be understood.", tuple(n for n, _ in waiting[:_WAITING]), waiting=True)
-    if MEASURES[what.measure].sort in ("figure", "days", "money"):
+    if MEASURES[what.measure].sort in ("figure", "days", "money") and what.measure != "score":
         why = _why(what, scene, numbers)
         return Absence(f"The journal does not say: no {thing} can be worked out{whose}{days}{why}.")
     return Absence(f"No {thing} recorded{whose}{days}.")

@@ -5,10 +5,11 @@ from dataclasses import dataclass, replace
 from journalbot.model import Answer, Ask
 from journalbot.questions import wording
 from journalbot.questions.absence import told_apart
-from journalbot.questions.facts import Incomparable, Scene, best_known, number_of, reduce_facts, weighed
 from journalbot.questions.measures import MEASURES, Fact
 from journalbot.questions.query import Condition, Query, What, describe
+from journalbot.questions.reduce import best_known, number_of, reduce_facts, weighed
 from journalbot.questions.says import join
+from journalbot.questions.scene import Incomparable, Scene
 from journalbot.questions.whom import label_of
 
 _POOLED = frozenset(("most", "least", "mean", "sum", "range", "count", "first", "last", "distinct"))

@@ -17,7 +17,7 @@ _BY_SORT: dict[str, frozenset[str]] = {
     "figure": frozenset(("when", "how much")),
     "money": frozenset(("when", "how much")),
     "days": frozenset(("when",)),
-    "words": frozenset(("when", "times")),
+    "words": frozenset(("when", "times", "how many")),
     "story": frozenset(("when",)),
 }
 _WAYS = frozenset(("last", "first", "most", "least", "mean", "sum", "change", "compare", "range", "each"))
@@ -27,6 +27,7 @@ _FREE_WORDS = {"words", "item"}
 _NOT_FREE = frozenset((
     "lab", "alcohol", "attenuation", "score", "temperature", "how long", "who", "why", "where", "final gravity", "original gravity", "sg", "reading", "residual sugar", "left", "drunk",
     "per bottle", "plan", "recipe", "story", "between", "volume", "stuck", "pitch", "culture", "age", "lees"))
+_SMALL = frozenset("the a an my our about of in on i we it that with to any".split())
 # Fillers that are goods where money is spoken of.
 _GOODS = frozenset(("juice", "grapes", "fruit"))
 
@@ -149,7 +150,9 @@ def narrowed(text: Text, candidate: Candidate, signs: Sequence[Sign], tokens: Se
         if name in _FREE_WORDS:
             taken = core | {i for n in measure.beside for s in here if s.name == n for i in range(s.first, s.last)} if name == "words" else core
             asks = {i for s in here if s.name in ("what", "did", "when", "how much", "how many", "who", "why", "where", "times") or s.name.startswith("way:") for i in range(s.first, s.last)}
-            meant = [i for i in tokens if (i in set(content(text, tokens)) or name == "item" and text.words[i] in _GOODS) and i not in explained | taken | asks]
+            meant = [i for i in tokens if (i in set(content(text, tokens)) or name == "item" and text.words[i] in _GOODS) and not (name == "item" and text.tokens[i].kind == "number") and i not in explained | taken | asks]
+            if name == "words" and measure.name == "search" and not meant:
+                meant = [i for i in tokens if core and i > max(core) and text.tokens[i].kind == "word" and text.words[i] not in _SMALL]
             value = " ".join(f"{'or ' if name == 'item' and k and _apart(text, meant[k - 1], i) else ''}{text.tokens[i].low}" for k, i in enumerate(meant))
             value = value.removesuffix("'s") or next((s.value for s in here if s.name == "smell" and measure.name == "search"), "")
         elif name == "stage":
@@ -158,10 +161,10 @@ def narrowed(text: Text, candidate: Candidate, signs: Sequence[Sign], tokens: Se
             value = next((s.name for s in here if s.name in PLAN_ACTS), "")
         elif name == "material":
             value = next((s.value for s in here if s.name == "material"), "") if not any(s.name in ("acid", "deacidify") for s in here) else ""
-            group = next((s.name for s in here if s.name in MATERIAL_GROUPS), "")
+            group = next((s.name for s in here if s.name in MATERIAL_GROUPS and measure.name == "addition"), "")
             value = group if group and (not value or value in MATERIAL_GROUPS[group] and _only(here, group)) else value
         elif name == "vessel":
-            value = next((s.value for s in here if s.name == "vessel"), "")
+            value = next((s.value for s in here if s.name == "vessel" and s.value.lower() not in ("vessel", "vessels", "container", "containers")), "")
         else:
             sign = {"yeast": "code", "culture": "code", "form": "oak form", "toast": "oak toast", "origin": "oak origin"}.get(name, name)
             value = next((s.value for s in here if s.name == sign), "")

@@ -1,11 +1,11 @@
 """What is said where a question was not understood: the words that stopped it, and near questions that would be answered."""
 
 from journalbot.model import Answer
-from journalbot.questions.facts import Scene
 from journalbot.questions.measures import MEASURES
 from journalbot.questions.query import Batches, Query, What, describe
 from journalbot.questions.reading import Understood
 from journalbot.questions.says import join
+from journalbot.questions.scene import Scene
 from journalbot.questions.whom import label_of
 
 _USUAL = ("yeast", "story", "bottles left")

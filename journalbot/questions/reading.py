@@ -23,12 +23,12 @@ from journalbot.questions.whom import Whom, contested, label_of, references, who
 
 _ACTS = frozenset(("stuck", "rack", "press", "crush", "pitch", "bottle", "filter", "chill", "degas", "malolactic", "top_up", "blend", "finished", "drained", "stir", "oak out"))
 _ANCHOR_MEASURE = {"drained": "end", "pitch": "yeast", "oak out": "oak_out"}
-_MOMENT_OF = {"started": "start", "oak out": "oak_out"}
+_MOMENT_OF = {"started": "start", "harvest": "start", "oak out": "oak_out"}
 # Measures for which "zin" without an article means every zin.
 _GENERIC = frozenset(("give", "drink", "bottles left", "bottles made", "money", "cost per bottle"))
 _JOINING = frozenset(("and", ",", "&", "plus", "also", "with"))
 # Measures so broad that a word left over must not be passed over.
-_BROAD = frozenset(("doing", "story", "where", "made of", "taste", "start", "addition", "contents", "recipe", "bottles left", "finished", "rack", "held", "readings"))
+_BROAD = frozenset(("doing", "story", "where", "made of", "taste", "start", "addition", "contents", "recipe", "bottles left", "finished", "rack", "held", "readings", "money"))
 _STORIES = frozenset(("doing", "recipe", "story", "made of"))
 # What is laid side by side where two batches are compared and no figure is named.
 COMPARED = ("yeast", "original gravity", "final gravity", "alcohol", "fermentation time", "ferment temperature", "addition", "malolactic time", "oak", "time on oak", "score")
@@ -133,6 +133,10 @@ def _plain(text: Text, signs: list[Sign], tokens: list[int], explained: set[int]
         return _finish(Query((What("story"),), when=when, over="compare"), spare, text, who, names, cellar, before, 6.0)
     if (blended := _share(text, signs, explained, who, when)) is not None:
         return _finish(blended[0], [i for i in content(text, tokens) if i not in explained and not blended[1] & {i}], text, blended[2], names, cellar, before, 9.0)
+    newest = next((s.name[4:] for s in signs if s.name in ("way:last", "way:first")), "")
+    if not ranked and newest and any(s.name == "group" for s in signs) and not who.tokens:
+        spare = [i for i in content(text, tokens) if i not in explained and not _way_token(i, signs)]
+        return _finish(Query((What("start"),), Batches(every=True), when, over=newest), spare, text, who, names, cellar, before, 5.0, grouped=True)
     if not ranked:
         left = [i for i in content(text, tokens) if i not in explained]
         return Understood(stopped_by=_words(text, left), unknown=who.unknown, said=who.said, one=who.one, near=(), confidence=-5.0 - len(left))
@@ -140,6 +144,11 @@ def _plain(text: Text, signs: list[Sign], tokens: list[int], explained: set[int]
     explained = explained | tail_used
     when = tail_when or when
     what = narrowed(text, best, signs, [i for i in tokens if i not in tail_used], explained)
+    if what.measure == "search" and not what.get("words"):
+        return Understood(stopped_by=_words(text, [i for s in best.signs for i in range(s.first, s.last)]), unknown=who.unknown, said=who.said, one=who.one, confidence=best.score - 5.0)
+    if any(s.name == "denial" for s in signs) and not who.numbers and MEASURES[what.measure].sort in ("act", "words") and MEASURES[what.measure].scope == "batch" and any(s.name == "what" for s in signs):
+        lacking = Batches(conditions=(Condition(what, "none"),), every=True)
+        return _finish(Query((), lacking, when, over="list"), best.left, text, who, names, cellar, before, best.score, grouped=True)
     if what.measure == "where" and when:
         what = What("places")
     lead = min(i for s in best.signs for i in range(s.first, s.last))
@@ -186,7 +195,8 @@ def _with_anchor(text: Text, signs: list[Sign], tokens: list[int], explained: se
     if not ranked or not any(s.name not in ("what", "when", "did") for s in ranked[0].signs):
         return best, None, set()
     other = ranked[0]
-    if MEASURES[other.measure.name].sort in ("reading", "figure", "words") and len(other.left) <= len(best.left) and not set(best.left) < set(other.left):
+    since = text.words[min(used)] in ("since", "after", "before", "until") and other.measure.sort == "act" and other.measure.name != when.anchor
+    if (MEASURES[other.measure.name].sort in ("reading", "figure", "words") or since) and len(other.left) <= len(best.left) and not set(best.left) < set(other.left):
         act_tokens = {i for s in best.signs for i in range(s.first, s.last)}
         if best.measure.name in ("pitch temperature", "final gravity") and act_tokens & used:
             return best, None, set()
@@ -264,6 +274,8 @@ def _ways(text: Text, signs: list[Sign], whats: tuple[What, ...], best: Candidat
         return Query(whats, Batches(every=True), when, within=_reduce(measure.usual))
     if way in ("mean", "sum", "most", "least", "range"):
         return Query(whats, when=when, over=way, within=_inner(measure.sort, way, measure.usual))
+    if way in ("first", "last") and measure.name in ("where", "contents", "sweetness", "free vessels", "plans", "bottles left"):
+        way = ""
     if way in ("first", "last", "change"):
         return Query(whats, when=when, within=way, over=way if way != "change" else "")
     usual = measure.usual
@@ -292,7 +304,7 @@ def _part(asked: set[str], sort: str, row: set[str]) -> str:
     wants = {n for n in ("when", "times", "how much", "how many") if n in asked and n not in row}
     if {"when", "how much"} <= wants:
         return ""
-    if "times" in wants or ("how many" in wants and sort == "act"):
+    if "times" in wants or ("how many" in wants and sort in ("act", "words")):
         return "times"
     if "when" in wants:
         return "date"
@@ -321,6 +333,8 @@ def _finish(query: Query, left: list[int], text: Text, who: Whom, names: Names, 
         query = replace(query, whats=tuple(What(m) for m in COMPARED), within="")
     measures = [MEASURES[w.measure] for w in query.whats]
     every = who.every or query.batches.every
+    if any(m.name == "plans" for m in measures):
+        query = replace(query, when=dates_in(text, who.tokens, plan=True).when)
     numbers, one, said = who.numbers, who.one, who.said
     if who.one and who.bare and any(m.name in _GENERIC for m in measures):
         one, every = False, True

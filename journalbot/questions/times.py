@@ -21,10 +21,10 @@ class Days:
     tokens: set[int] = field(default_factory=set)
 
 
-def dates_in(text: Text, taken: set[int], *, weak: bool = False) -> Days:
+def dates_in(text: Text, taken: set[int], *, weak: bool = False, plan: bool = False) -> Days:
     """The span of days that the dates of a question give; `taken` are tokens that belong to a batch's name.
 
-    With `weak`, a bare year counts too ("and 2022?").
+    With `weak`, a bare year counts too ("and 2022?"); with `plan`, dates look forward ("due in January").
     """
     found = [m for m in text.of("date") if not taken.intersection(range(m.first, m.last))]
     found = [m for m in found if not m.value.weak or m.first and text.words[m.first - 1] in _SINCE | _UNTIL | {"in", "on", "of", "during", "between", "for"}]
@@ -36,7 +36,7 @@ def dates_in(text: Text, taken: set[int], *, weak: bool = False) -> Days:
         out.when = When(f"{bare[0]}-01-01", f"{bare[0]}-12-31")
         return out
     for k, m in enumerate(found):
-        lo, hi = _span(m.value)
+        lo, hi = _ahead(m.value) if plan else _span(m.value)
         if text.words[m.first] in ("start", "end", "finish") and text.words[m.first + 1 : m.first + 2] == ["in"]:  # "did I start in 2022"
             year = text.words[m.last - 1]
             lo, hi = (f"{year}-01-01", f"{year}-12-31") if year.isdigit() else (lo, hi)
@@ -64,6 +64,13 @@ def _span(d: DateMention) -> tuple[str, str]:
     if d.span:
         return d.span
     return d.iso, d.iso
+
+
+def _ahead(d: DateMention) -> tuple[str, str]:
+    iso = d.future_iso
+    if iso == d.iso:
+        return _span(d)
+    return iso + "-01-01"[len(iso) - 4 :] if len(iso) < 10 else iso, iso + ("-12-31"[len(iso) - 4 :] if len(iso) < 10 else "")
 
 
 def _before(text: Text, first: int) -> str:

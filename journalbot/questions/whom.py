@@ -9,7 +9,7 @@ from journalbot.language.lexicon import Mention
 from journalbot.language.names import Names
 from journalbot.language.text import Text
 from journalbot.model import Batch
-from journalbot.vocabulary.questions import EVERY
+from journalbot.vocabulary.questions import EVERY, SUPERLATIVES
 
 _COLOURS = ("red", "white", "rosé", "fruit", "mead", "cider")
 _DETERMINERS = frozenset("the this that my our last new old first second".split())
@@ -109,6 +109,10 @@ def _any_of(words: Sequence[str], first: int) -> bool:
     if phrase and phrase[0].isdigit() or phrase and phrase[0] in ("two", "three", "four", "five", "six"):
         i -= 1
         phrase = ["all"]
+    if phrase and phrase[0] in SUPERLATIVES:
+        return True  # "my favourite red": the best of them all
+    if phrase and phrase[0] in ("a", "an") and i > 0 and words[i - 1] in ("for", "of"):
+        return True
     return bool(phrase) and (phrase[0] in _EVERY or (phrase[0] == "one" and "of" in phrase))
 
 

@@ -9,7 +9,7 @@ from journalbot.questions.says import day_said, join, number_said
 from journalbot.questions.whom import label_of
 
 if TYPE_CHECKING:
-    from journalbot.questions.facts import Scene
+    from journalbot.questions.scene import Scene
 
 _MANY = 40  # lines shown of a list; the rest is counted
 _STORY = 200
@@ -37,7 +37,7 @@ def fact_said(fact: Fact, part: str = "", phrase: str = "") -> str:
     elif fact.until and fact.unit == "days":
         said = f"{fact.text}"
     else:
-        said = join([fact.text or phrase], "") + (f", {day}" if day and fact.text != day else "")
+        said = ", ".join(p for p in (fact.text or phrase, day) if p)
     return f"{said} ({fact.working})" if fact.working else said
 
 
@@ -160,7 +160,7 @@ def side_by_side(query: Query, what: What, real: dict[int | None, list[Fact]], s
 
 def of_cellar(query: Query, what: What, facts: Sequence[Fact], scene: "Scene") -> str:
     """What is said of vessels, searches and the like."""
-    if what.measure in ("contents", "free vessels"):
+    if what.measure in ("contents", "free vessels", "vessels in use"):
         return _vessels(what, facts, scene)
     if MEASURES[what.measure].sort == "calculation":
         return "\n".join(f"{capital(f.text)}{f' ({f.working})' if f.working else ''}".rstrip(".") + "." for f in facts)
@@ -178,11 +178,11 @@ def _vessels(what: What, facts: Sequence[Fact], scene: "Scene") -> str:
     if single and what.measure == "free vessels":
         empty = all(f.value == "empty" for f in facts)
         if empty:
-            return f"Yes, {facts[0].label} is empty."
+            return f"Yes: {join([f.label for f in facts])} {'is' if len(facts) == 1 else 'are'} empty."
         return f"No: {join([f'{label(f.batch, scene)} has been in {f.label} since {day_said(f.date)}' for f in facts])}."
     if single:
         if facts[0].value == "empty":
-            return f"Nothing: {facts[0].label} is empty."
+            return f"Nothing: {facts[0].label} is {facts[0].text}."
         return f"{capital(facts[0].label)}: {join([f'{label(f.batch, scene)}, since {day_said(f.date)}{f.text[5:]}' for f in facts])}."
     if what.measure == "free vessels":
         return f"Empty: {join([f.label for f in facts])}."

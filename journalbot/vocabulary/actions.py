@@ -68,7 +68,7 @@ VERBS: tuple[tuple[str, str, tuple[str, ...]], ...] = (
     ("oak_out", "weak", ("pull", "yank", "remove", "fish", "take", "lift", "draw", "get")),
     ("airlock", "weak", ("refill", "clean", "check", "top", "change", "replace", "fill", "rinse", "wash", "swap", "sort", "empty")),
     ("add", "", ("add", "dose", "give", "put", "throw", "stir", "hit", "toss", "dump", "feed", "mix", "drop", "tip", "chuck", "dissolve", "use",
-                 "sprinkle", "pour", "get", "go", "sulfite", "sulphite", "fine", "sweeten", "backsweeten", "back-sweeten", "stabilise", "stabilize",
+                 "sprinkle", "pour", "get", "sulfite", "sulphite", "fine", "sweeten", "backsweeten", "back-sweeten", "stabilise", "stabilize",
                  "chaptalise", "chaptalize", "adjust", "correct", "acidify", "deacidify", "bung", "bump")),
     ("fermentation", "started", ("ferment", "bubble", "fizz", "bloop", "plop", "perk")),
     ("fermentation", "stuck", ("stall",)),

@@ -206,5 +206,5 @@ CAUTIONS: dict[str, Caution] = {
         "Iowa State's trials for a sulfur smell run from 0.05 to 0.2 ppm copper, at most 0.5, and take the least that "
         "works. How much may stay in wine is a matter of local law.",
         "a wine laboratory",
-        ("Iowa State University Extension, Treatment for Removal of H2S",)),
+        ("Iowa State University Extension, Treatment for Removal of H2S",), again=30),
 }  # fmt: skip

@@ -29,7 +29,7 @@ ASKS: dict[str, tuple[str, ...]] = {
     "how long": ("how long", "how many days", "how many weeks", "how many months", "how many years", "how much time", "number of days", "days from",
                  "days between", "days", "weeks", "duration", "length", "time from", "time between", "time spent", "what length of time", "how old", "for how long", "weeks between", "months between",
                  "months from", "weeks from", "long"),
-    "how much": ("how much", "what amount", "amount", "amounts", "dose", "dosage", "doses", "what quantity", "quantity", "quantities", "how big a dose", "what dose", "rate",
+    "how much": ("how much", "what amount", "amount", "amounts", "dose", "dosage", "doses", "what quantity", "quantity", "quantities", "how big a dose", "what dose", "rate", "how many grams", "how many g", "how many teaspoons", "how many tsp", "how many tablets", "how many ounces", "how many oz", "how many ml", "how many pounds", "how many lb", "how many kilos", "how many kg", "how many packets",
                  "at what rate"),
     "how many": ("how many", "number of", "count of", "how big a number of", "count"),
     "how": ("how", "how did", "how was", "how has", "in what way"),
@@ -83,8 +83,10 @@ SIGNS: dict[str, tuple[str, ...]] = {
     "oak out": ("out", "out of", "remove", "removed", "pull", "pulled", "taken out", "take out", "took out", "came out", "come out", "take off", "taken off", "took off", "come off", "came off", "off", "fish out", "fished out"),
     "past": ("was in", "were in", "has been in", "have been in", "been in", "used to be in", "has been through", "was inside", "was last in", "used to hold", "passed through", "before", "previously", "held", "was kept in", "did i have in", "did i keep in"),
     "stuck": ("stuck", "stick", "stall", "stalled", "get stuck", "got stuck", "sluggish", "stop early"),
-    "final gravity": ("fg", "f.g", "f.g.", "final gravity", "finishing gravity", "final density", "finishing density", "final sg", "finishing sg", "terminal gravity", "final specific gravity", "end gravity", "ending gravity", "final reading", "how dry", "how sweet", "last gravity before bottling", "ended up at", "finish at", "finish up at", "end at", "end up at", "ended at", "finished at"),
+    "final gravity": ("fg", "f.g", "f.g.", "final gravity", "finishing gravity", "final density", "finishing density", "final sg", "finishing sg", "terminal gravity", "final specific gravity", "end gravity", "ending gravity", "final reading", "how dry", "last gravity before bottling", "ended up at", "finish at", "finish up at", "end at", "end up at", "ended at", "finished at"),
     "original gravity": ("og", "o.g", "o.g.", "original gravity", "starting gravity", "starting density", "initial gravity", "initial density", "original density", "starting sg", "initial sg", "start gravity", "opening gravity", "starting specific gravity", "original specific gravity", "beginning gravity", "start at", "started at", "start out at", "starting sugar"),
+    "sweetness": ("how sweet", "sweetness", "is sweet"),
+    "harvest": ("harvest", "harvested", "picking", "harvesting", "picked"),
     "sg": ("gravity", "gravities", "sg", "s.g", "s.g.", "density", "densities", "specific gravity", "hydrometer reading", "hydrometer readings", "hydrometer"),
     "temperature": ("temperature", "temperatures", "temp", "temps", "hot", "warm", "cold", "cool", "how hot", "how warm", "how cold", "how cool", "heat"),
     "alcohol": ("alcohol", "abv", "strength", "alc", "strong", "how strong", "alcohol level", "alcohol content", "proof", "percent alcohol", "alcoholic strength"),
@@ -127,8 +129,9 @@ SIGNS: dict[str, tuple[str, ...]] = {
     "drunk": ("drunk", "drank", "drink", "opened", "open", "consumed", "consume", "gone through", "went through", "emptied", "uncorked", "drinking", "get through", "got through", "been through", "polished off", "killed", "kill"),
     "given": ("give", "gave", "given", "given away", "gave away", "give away", "gift", "gifted", "went to", "handed out", "hand out", "giving", "got", "took", "received", "gifts", "donate", "donated", "get"),
     "closure": ("closure", "closures", "cork", "corks", "cap", "caps", "closed with", "stopper", "stoppers", "sealed with", "seal", "corked"),
-    "money": ("cost", "costs", "pay", "paid", "spend", "spent", "price", "prices", "expense", "expenses", "run me", "set me back", "outlay", "money", "spending", "expensive", "charge", "charged", "costing", "buy", "bought", "purchase", "purchased", "purchases",
+    "money": ("cost", "costs", "pay", "paid", "spend", "spent", "price", "prices", "expense", "expenses", "run me", "set me back", "outlay", "money", "spending", "expensive", "charge", "charged", "costing",
               "work out at", "works out at", "worked out at", "worth", "shell out", "shelled out", "fork out", "dollars", "euros", "bucks", "invoice", "bill", "cost me", "dear", "price tag", "money go", "outgoings"),
+    "buy": ("buy", "bought", "purchase", "purchased", "purchases", "buying", "order", "ordered", "shopping"),
     "per bottle": ("per bottle", "a bottle", "each bottle", "apiece", "by the bottle", "for each bottle", "bottle cost", "cost per bottle", "price per bottle", "a pop", "every bottle"),
     "score": ("score", "scores", "scored", "scoring", "mark", "marks", "marked", "rating", "ratings", "rate", "rated", "points", "out of ten", "out of twenty", "grade", "graded", "top-rated", "highest-rated", "lowest-rated"),
     "taste": ("taste", "tastes", "tasted", "tasting", "tastings", "tasting note", "tasting notes", "flavour", "flavours", "flavor", "flavors", "descriptor", "descriptors", "impression", "impressions", "say about", "said about", "think of", "thought of", "palate", "aroma", "aromas", "describe", "described", "taste like", "tasted like", "notes on the taste", "tasting words", "nose", "drinking like", "taste of", "tasted of"),
@@ -137,15 +140,16 @@ SIGNS: dict[str, tuple[str, ...]] = {
     "drained": ("dumped", "dump", "poured away", "pour away", "thrown away", "throw away", "threw away", "threw out", "throw out", "thrown out", "tipped out", "ditched", "ditch", "chucked", "chuck", "tossed", "toss", "lost", "down the drain", "binned", "end up", "poured out", "get rid of", "got rid of", "throw", "threw", "thrown", "pour", "poured", "dumping", "gave up on", "give up on", "failed", "fail", "scrapped", "discard", "discarded"),
     "made of": ("made of", "made from", "make up", "made up of", "composed of", "consist of", "consists of", "composition", "in the blend", "made with", "what fruit", "which fruit", "ingredients", "what grapes", "which grapes", "base", "come from", "came from"),
     "begin": ("start", "started", "starting", "begin", "began", "begun", "set up", "make", "made", "kicked off", "put on", "on the go"),
-    "in vessel": ("in", "inside", "sitting in", "sat in", "lying in", "holds", "hold", "holding", "contents", "contents of", "contain", "contains", "occupies", "occupying", "occupied"),
-    "free": ("free", "empty", "unused", "available", "vacant", "not in use", "spare", "in use", "full"),
+    "in vessel": ("in", "inside", "sitting in", "sat in", "lying in", "holds", "hold", "holding", "contents", "contents of", "contain", "contains", "occupies", "occupying"),
+    "free": ("free", "empty", "unused", "available", "vacant", "not in use", "spare"),
+    "in use": ("in use", "full", "occupied", "being used", "taken"),
     "vessels": ("vessel", "vessels", "containers", "carboys", "demijohns", "buckets", "tanks", "fermenters", "carboy", "demijohn", "container", "barrels"),
     "capacity": ("capacity", "capacities", "size", "hold", "holds", "how big", "big", "large", "how large", "fit in", "fit into", "fits"),
     "is": ("is", "are", "sit", "sits", "sitting", "sat", "kept", "stored", "live", "stash", "stashed", "put", "keep", "store", "lives", "standing", "stand", "stood", "now", "currently", "stay", "stayed", "spend", "spent", "lying", "resting", "aging", "ageing", "hiding"),
     "volume": ("volume", "how much wine", "gallons", "litres", "liters", "gallon", "litre", "liter", "how many gallons", "how many litres", "how many liters"),
     "plan": ("plan", "plans", "planned", "planning", "due", "coming up", "am i", "are we", "should i", "ready to", "should we", "shall i", "time to", "can i", "could i", "ought i to", "ready for", "will i", "do i need to", "to do", "to-do", "todo", "meant to", "supposed to", "should i do", "upcoming", "scheduled", "schedule", "jobs", "tasks", "next up", "on the list", "need to do",
-             "needs doing", "have to do", "going to", "intend to", "intended", "reminders", "reminder", "promised", "pending", "overdue", "agenda", "next", "chores", "need doing", "outstanding", "am i to", "want to do", "must i", "planning on", "intending to", "about to", "to-dos"),
-    "story": ("story", "timeline", "history", "everything", "whole story", "everything about", "all about", "life of", "log", "full story", "diary", "chronicle", "life story", "all entries", "whole history", "summary", "summarise", "summarize", "sum up", "rundown", "run down", "overview", "from start to finish", "start to finish", "life", "from the press to the drain", "details", "full history", "the lot about", "whole tale", "tale", "entire history", "what happened with", "what happened to", "record", "records"),
+             "needs doing", "have to do", "going to", "intend to", "intended", "reminders", "reminder", "promised", "pending", "overdue", "agenda", "next", "chores", "need doing", "outstanding", "am i to", "want to do", "must i", "planning on", "intending to", "about to", "to-dos", "booked", "booked for", "pencilled in"),
+    "story": ("story", "timeline", "history", "everything", "whole story", "everything about", "all about", "life of", "log", "full story", "diary", "chronicle", "life story", "all entries", "whole history", "summary", "summarise", "summarize", "sum up", "rundown", "run down", "overview", "from start to finish", "start to finish", "life", "from the press to the drain", "details", "full history", "the lot about", "whole tale", "tale", "entire history", "what happened with", "what happened to", "record", "records", "walk me through", "talk me through", "take me through", "run me through"),
     "recipe": ("recipe", "how did i make", "how i made", "how was made", "how did we make", "how to make", "make it again", "made again", "method", "procedure", "how do i make", "process"),
     "doing": ("do", "did", "done", "doing", "happened", "happen", "up to", "work on", "worked on", "get up to", "going on", "went on", "activity", "activities", "jobs"),
     "state": ("under way", "underway", "on the go", "in progress", "active", "going", "unfinished", "still going", "not bottled", "not yet bottled", "unbottled", "in bulk", "aging", "ageing", "not finished", "on at the moment", "not in bottles yet", "bulk aging", "still fermenting", "state", "status", "stage"),
@@ -213,8 +217,8 @@ FILLERS: frozenset[str] = frozenset((
     "recorded noted wrote written down right left own other another same more most less least very quite bit little lot going end ended up per sir mate buddy "
     "me? yes no. o' o ' s d re ve ll t m gonna wanna gotta let's lets let turn turned happen happened happens while work worked run ran give gave level "
     "value values figure figures number numbers reading readings per anybody anyone somebody someone everything something anything nothing else around "
-    "brand name called call named type sorts kinds note notes logged log list data stated listed information info details sum altogether "
-    "house home made-up notes' season seasons sit sat sitting sits seen see part parts bottle's different together himself myself".split()
+    "name called call named type sorts kinds note notes logged log list data stated listed information info details sum altogether "
+    "elapsed passed house home made-up notes' season seasons sit sat sitting sits seen see part parts bottle's different together himself myself".split()
 ))
 
 # Words that ask for a calculation, and words that say that something was done and is looked up instead.

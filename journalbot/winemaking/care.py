@@ -186,7 +186,8 @@ def _taste(record: Record, own: Own) -> Iterator[Due]:
     if clock is None:
         return
     key = "taste" if oak is None else "taste small oak" if oak.get("form") in _SMALL_OAK else "taste large oak"
-    why = f"not tasted in the {record.days_since(clock.date)} days since {'the oak went in' if clock is oak else 'it settled'}"
+    began = "the oak went in" if clock is oak else "fermentation ended"
+    why = f"not tasted in the {record.days_since(clock.date)} days since {began}"
     yield from _clocked(record, key, clock.date, own, clock, why="" if clock is tasted else why)
 
 

@@ -16,6 +16,7 @@ from journalbot.winemaking.units import convert
 from journalbot.winemaking.volumes import head_space
 
 _RECENT_TEMPERATURE = 7  # days
+_ONE_PACE = 7  # days: over more of them the mean says little of the pace now
 _BOTTLES_WATCHED = 365  # days after a bottling in which sugar left in the bottle is still spoken of
 
 
@@ -81,7 +82,7 @@ def _pace(record: Record) -> Iterator[Worry]:
     if abs(fall) <= table.SAME_SG + 1e-9:
         if days >= table.STUCK_DAYS and dryness_of(record, last) == "sugar left":
             yield _worry(record, "stuck", said, before, last)
-    elif 0 < fall / days < table.SLUGGISH - 1e-9 and sg > table.SLUGGISH_ABOVE:
+    elif days <= _ONE_PACE and 0 < fall / days < table.SLUGGISH - 1e-9 and sg > table.SLUGGISH_ABOVE:
         yield _worry(record, "sluggish", f"{said}: {fall / days:.4f} a day", before, last)
 
 

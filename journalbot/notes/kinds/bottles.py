@@ -227,6 +227,8 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
     bottles = bool(_bottle_amounts(clause)) or not _BOTTLE_WORDS.isdisjoint(words)
     drink = [c for c in clause.cues("drink") if c.value.form == "done"]
     give = [c for c in clause.cues("give") if c.value.form == "done"]
+    if _taker(clause):
+        return "give"
     counted = bottles or bool(_count_refs(clause)) or any(n.first == c.last and n.value.style in ("figure", "words") for c in (*drink, *give) if c.value.detail != "weak" for n in clause.of("number")) or _that_bottle(clause, scene) or _opened(clause)
     if give and (counted or _receiver(clause, scene) and any(c.value.detail != "weak" for c in give)) and _receiver(clause, scene) and not clause.of("vessel"):
         if any(c.value.detail != "weak" for c in give) or _person(clause, scene) or bottles:
@@ -321,9 +323,14 @@ def _person(clause: Clause, scene: Scene) -> bool:
 def _taker(clause: Clause) -> str | None:
     """`Rosaria took 6 home`: who took them away."""
     text, words = clause.text, clause.text.words
-    took = next((i for i in range(clause.first + 1, clause.last) if words[i] == "took"), None)
-    if took is None or not clause.has("home", "away", "with", "gift", "present"):
+    took = next((i for i in range(clause.first + 1, clause.last) if words[i] in ("took", "got", "received")), None)
+    if took is None or words[took] == "took" and not clause.has("home", "away", "with", "gift", "present"):
         return None
+    if words[took] != "took":
+        named = not any(m.first < took and m.kind not in ("person", "date", "place", "descriptor", "cue") for m in clause.mentions) and words[clause.first] not in ("i", "we", "it", "and")
+        counted = any(m.first == took + 1 for m in clause.of("number", "amount")) and bool(_count_refs(clause) or _bottle_amounts(clause))
+        start = clause.first + (words[clause.first] in ("the", "then"))
+        return text.slice(start, took) if named and counted and took - start <= 3 else None
     first = took
     while first - 1 >= clause.first and (text.tokens[first - 1].text[:1].isupper() or words[first - 1] in PEOPLE or words[first - 1] in ("my", "our", "his", "her") or first < took and words[first - 1] in ("aunt", "uncle", "mrs", "mr")):
         first -= 1

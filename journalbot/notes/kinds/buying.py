@@ -61,7 +61,7 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
         if unit:
             fields["unit"] = unit
     by_unit = words[m.last : m.last + 1] == ["/"] and words[m.last + 1 : m.last + 2] in (["kg"], ["lb"], ["l"], ["bottle"], ["gal"], ["ea"])
-    each = by_unit or words[m.last : m.last + 1] and words[m.last] in _EACH and (words[m.last] not in ("a", "per") or words[m.last + 1 : m.last + 2] in (["bottle"], ["piece"], ["pop"], ["pound"], ["lb"], ["kg"], ["kilo"], ["box"], ["crate"], ["packet"], ["pail"], ["gallon"]))
+    each = by_unit or words[m.last : m.last + 1] and words[m.last] in _EACH and (words[m.last] not in ("a", "per") or words[m.last + 1 : m.last + 2] in (["bottle"], ["piece"], ["pop"], ["pound"], ["lb"], ["kg"], ["kilo"], ["box"], ["crate"], ["packet"], ["pail"], ["gallon"], ["litre"], ["liter"], ["l"]))
     each = each or words[m.last : m.last + 1] == ["the"] and words[m.last + 1 : m.last + 2] and words[m.last + 1] in ("box", "kilo", "pound", "bottle", "piece", "crate", "gallon", "litre", "pail", "case", "packet")
     total = price.value * count if each and count else price.value
     fields["price"], fields["currency"] = tidy(total), price.unit

@@ -152,6 +152,8 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if cues and not to and not strong:
         to = []
     pressed = bool(clause.cues("press")) or any(c.cues("press") for c in scene.sentence(clause) if c.mood == "done")
+    if clause.cues("top_up") and not strong:
+        return
     if not strong:
         if not to and not (source and len(vessels) > 1):
             return
@@ -250,7 +252,7 @@ def _volumes(clause: Clause, scene: Scene) -> list[Mention]:
     return [
         m for m in clause.of("amount")
         if m.value.unit in UNITS and UNITS[m.value.unit].dimension == "volume" and m.value.unit not in ("tsp", "tbsp", "cup", "fl oz")
-        and not any(d is m.value for d in doses) and not any(w.first == m.last for w in clause.of("left")) and not any(v.first <= m.first < v.last for v in inside)
+        and not any(d is m.value for d in doses) and not {"lost", "left", "leaving", "spilled", "spilt", "minus"} & set(clause.text.words[max(clause.first, m.first - 2) : m.first]) and not any(w.first == m.last for w in clause.of("left")) and not any(v.first <= m.first < v.last for v in inside)
     ]
 
 

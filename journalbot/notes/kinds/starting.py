@@ -13,7 +13,7 @@ _FORM_WORDS = {s for spellings in FORMS_OF_BASE.values() for s in spellings if "
 _QUALITIES = {"fresh", "frozen", "wild", "red", "white", "black", "ripe", "unpasteurised", "unpasteurized", "pressed", "bought", "raw", "heather", "clover", "local", "orange", "wildflower", "pink", "green", "yellow", "tart", "sour", "super", "old", "vine", "sweet", "cooking", "eating", "windfall", "crab", "tinned", "dried", "real"}
 _CAME = {"came", "arrived", "picked", "harvest", "harvested", "delivered", "collected", "fetched", "brought", "bought", "gathered", "foraged"}
 _MADE_OF = ("fruit", "variety")
-_NAMED = ("call it", "called it", "calling it", "call this", "named it", "name it", "christened", "calling this", "going to call it", "named", "dubbed", "nicknamed", "i'll call it")
+_NAMED = ("call it", "called it", "calling it", "call this", "named it", "name it", "christened", "calling this", "going to call it", "named", "dubbed", "nicknamed", "i'll call it", "its name is", "name is", "to be called", "will be called")
 _NOT_VESSEL_UNITS = {"tsp", "tbsp", "cup", "fl oz", "ml"}
 _WINE_NAMES = {"wine", "mead", "cider", "cyser", "melomel", "cuvée", "cuvee", "perry", "rosé", "rose", "metheglin", "pyment", "hydromel"}
 _STYLES = {"mead": "mead", "cyser": "mead", "melomel": "mead", "metheglin": "mead", "pyment": "mead", "hydromel": "mead", "bochet": "mead", "cider": "cider", "perry": "cider"}
@@ -70,13 +70,13 @@ def _number_given(clause: Clause, scene: Scene) -> int | None:
 
 def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
     """A wine begun without a number: a start in so many words with what it is made of, or fruit come in and put to work."""
-    if clause.of("batch") and any(m.value.how == "number" for m in clause.of("batch")):
+    if clause.of("batch") and any(m.value.how == "number" for m in clause.of("batch")) or any(_poured(c) for c in scene.clauses):
         return False
     sentence = scene.sentence(clause)
-    made_of = [m for m in clause.of(*_MADE_OF) if not _part_of_other(m, clause)]
+    made_of = [m for c in (sentence if clause.cues("start") else [clause]) for m in c.of(*_MADE_OF) if not _part_of_other(m, c)]
     starts = [c for c in clause.cues("start") if scene.text.words[c.first] != "new" or c.first == clause.first]
     so_far = [c for c in scene.clauses if c.first <= clause.first]
-    fits = [n for c in so_far for m in c.of("batch") for n in m.value.fits if scene.cellar.batches[n].under_way]
+    fits = [n for c in so_far for m in c.of("batch") if m.value.how != "age" for n in m.value.fits if scene.cellar.batches[n].under_way]
     volume = [m for c in sentence for m in c.of("amount") if m.value.unit in ("gal", "L", "qt")]
     words = set(clause.words())
     if clause.cues("top_up", "taste", "drink", "give", "bottle", "blend", "rack") and not starts:
@@ -90,7 +90,8 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         return True
     whole = [c for c in scene.clauses if c.mood == "done"]
     called = bool({"calling", "called"} & words) and bool(made_of)
-    if (called or starts and made_of) and not fits and any(c.of("vessel") for c in whole) and any(m.value.unit in ("gal", "L") for c in whole for m in c.of("amount")):
+    fresh = starts and {"new", "next", "another"} & words and "batch" in words
+    if (called or starts and made_of or fresh) and not fits and any(c.of("vessel") for c in whole) and any(m.value.unit in ("gal", "L") for c in whole for m in c.of("amount")):
         return True
     if not made_of or _known_wine(clause, scene, fits):
         return False
@@ -101,6 +102,12 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
     came = bool(_CAME & words) or bool(clause.cues("harvest")) or any(scene.text.words[m.last : m.last + 1] == ["in"] and m.last + 1 == clause.last for m in made_of)
     too = "too" in words or "wine" in words
     return came and (worked or housed) and (litres or housed) or too and litres and housed or worked and litres and housed and not fits
+
+
+def _poured(clause: Clause) -> bool:
+    """Whether a clause is about wine in the glass, where fruit is a taste and nothing is begun."""
+    words = clause.text.words
+    return any(c.value.detail != "weak" or words[c.first] == "opened" for c in clause.cues("drink", "taste")) or bool(clause.of("score"))
 
 
 def _known_wine(clause: Clause, scene: Scene, fits: list[int]) -> bool:

@@ -22,7 +22,7 @@ _SMELL = {"smell", "smells", "smelled", "smelt", "stinks", "stink", "reeks", "wh
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """A tasting: a clause that says so or gives a mark, with the descriptors of it and of those that go on from it."""
-    if clause.mood in ("planned", "told", "asked", "supposed"):
+    if clause.mood in ("planned", "asked", "supposed") or clause.mood == "told" and not clause.of("score", "descriptor"):
         return
     if not _begins(clause, scene):
         return
@@ -87,7 +87,7 @@ def _begins(clause: Clause, scene: Scene) -> bool:
 
 def _continued(clause: Clause, before: list[Clause], scene: Scene) -> bool:
     """Whether an earlier clause's tasting has taken this one in already."""
-    return any(c.mood not in ("planned", "told", "asked", "supposed") and clause in _goes_on(c, scene) and _begins(c, scene) for c in before[-8:])
+    return any(c.mood not in ("planned", "asked", "supposed") and clause in _goes_on(c, scene) and _begins(c, scene) for c in before[-8:])
 
 
 def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:

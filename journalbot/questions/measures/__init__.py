@@ -1,6 +1,19 @@
 """What can be asked: every measure by its name. What can be asked of one batch can be asked of many."""
 
-from journalbot.questions.measures import acts, bottles, calculations, durations, fermenting, money, plans, readings, stories, strength, tastings, vessels
+from journalbot.questions.measures import (
+    acts,
+    bottles,
+    calculations,
+    durations,
+    fermenting,
+    money,
+    plans,
+    readings,
+    stories,
+    strength,
+    tastings,
+    vessels,
+)
 from journalbot.questions.measures.base import Case, Fact, Measure
 
 __all__ = ["FAMILIES", "MEASURES", "Case", "Fact", "Measure"]

@@ -4,107 +4,9 @@ from collections.abc import Callable
 
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of
-from journalbot.questions.says import number_said
+from journalbot.questions.measures.gravities import sweetenings
+from journalbot.questions.measures.said import blend_said, said
 from journalbot.vocabulary.questions import MATERIAL_GROUPS
-
-Say = Callable[[Entry], str]
-
-
-def amount_said(entry: Entry, value: str = "amount", unit: str = "unit") -> str:
-    """An amount with its unit as recorded; "" where none was."""
-    amount = entry.get(value)
-    if not isinstance(amount, int | float):
-        return ""
-    about = "about " if entry.get("approx") else ""
-    name = str(entry.get(unit) or "")
-    plural = "s" if name in ("tablet", "packet", "bottle", "piece", "cup") and amount > 1 else ""
-    return f"{about}{_spoons(amount, name)}{' ' + name + plural if name else ''}"
-
-
-_FRACTIONS = {0.125: "1/8", 0.25: "1/4", 0.375: "3/8", 0.5: "1/2", 0.75: "3/4", 0.333: "1/3"}
-
-
-def _spoons(amount: float, unit: str) -> str:
-    """Spoons and cups as people measure them: `1/4`, `2 1/2`; anything else as a number."""
-    whole, part = divmod(amount, 1)
-    if unit in ("tsp", "tbsp", "cup", "packet") and round(part, 3) in _FRACTIONS:
-        return f"{int(whole)} {_FRACTIONS[round(part, 3)]}" if whole else _FRACTIONS[round(part, 3)]
-    return number_said(amount)
-
-
-def _fields(*names: str) -> Say:
-    def say(entry: Entry) -> str:
-        parts = []
-        for name in names:
-            word, _, field = name.rpartition(" ")
-            value = amount_said(entry) if field == "amount" else amount_said(entry, "volume") if field == "volume" else entry.get(field)
-            if value not in (None, "", []):
-                parts.append(f"{word} {value}".strip())
-        return " ".join(parts)
-
-    return say
-
-
-def _bottle(entry: Entry) -> str:
-    count, size = entry.get("count"), entry.get("size")
-    said = f"{number_said(count)} bottle{'' if count == 1 else 's'}" if count else ""
-    said += f"{' of ' if said else ''}{number_said(size)} {entry.get('unit')}" if size else ""
-    return said + (f", {entry.get('closure')}" if entry.get("closure") else "")
-
-
-def _count(entry: Entry) -> str:
-    count = entry.get("count")
-    return f"{number_said(count)} bottle{'' if count == 1 else 's'}" if isinstance(count, int | float) else ""
-
-
-def _give(entry: Entry) -> str:
-    return f"{_count(entry) or 'some'} to {entry.get('to')}" if entry.get("to") else _count(entry)
-
-
-def _blend(entry: Entry) -> str:
-    parts = [p for p in entry.get("with") or () if isinstance(p, dict)]
-    return ", ".join(f"{number_said(p['amount'])} {p.get('unit', '')} of batch {p.get('batch')}" if p.get("amount") is not None else f"batch {p.get('batch')}" for p in parts)
-
-
-def _malolactic(entry: Entry) -> str:
-    return f"{entry.get('stage') or ''}{', culture ' + str(entry.get('culture')) if entry.get('culture') else ''}".strip(", ")
-
-
-def addition_said(entry: Entry) -> str:
-    """An addition as recorded: `1/4 tsp potassium metabisulfite`."""
-    return f"{amount_said(entry)} {entry.get('material') or ''}".strip()
-
-
-def oak_said(entry: Entry) -> str:
-    """Oak as recorded: `2 oz medium toast French cubes`."""
-    toast = f"{entry.get('toast')} toast" if entry.get("toast") else ""
-    amount = amount_said(entry).replace(" pieces", "").replace(" piece", "")
-    return " ".join(p for p in (amount, toast, entry.get("origin") or "", entry.get("form") or "oak") if p)
-
-
-def _start(entry: Entry) -> str:
-    made_from = ", ".join(map(str, entry.get("from") or ()))
-    volume = amount_said(entry, "volume")
-    return " ".join(p for p in (volume, f"of {made_from}" if volume and made_from else made_from, f"in {entry.get('vessel')}" if entry.get("vessel") else "") if p)
-
-
-def _rack(entry: Entry) -> str:
-    volume = amount_said(entry, "volume")
-    return " ".join(p for p in (volume, f"from {entry.get('from')}" if entry.get("from") else "", f"to {entry.get('to')}" if entry.get("to") else "") if p)
-
-
-SAID: dict[str, Say] = {
-    "start": _start, "addition": addition_said, "oak": oak_said, "rack": _rack, "bottle": _bottle, "drink": _count, "give": _give, "blend": _blend,
-    "malolactic": _malolactic, "move": _fields("to to"), "top_up": _fields("amount", "with with"), "punch_down": lambda e: f"{number_said(e.get('times'))} times" if e.get("times") else "",
-    "fermentation": _fields("stage"), "end": _fields("reason"), "pitch": _fields("amount", "yeast"), "chill": _fields(), "plan": _fields("what", "due due"),
-    "purchase": lambda e: f"{e.get('item') or ''}", "taste": lambda e: ", ".join(map(str, e.get("words") or ())), "remark": _fields("text"),
-}
-
-
-def said(entry: Entry) -> str:
-    """What an entry holds beyond its kind, in few words; "" where that is all."""
-    say = SAID.get(entry.kind)
-    return say(entry) if say else ""
 
 
 def material_fits(material: str, wanted: str) -> bool:
@@ -156,7 +58,7 @@ def _blending(case: Case) -> list[Fact]:
         only = e.with_fields(**{"with": parts})
         amount = parts[0].get("amount") if len(parts) == 1 else None
         if parts:
-            out.append(fact_of(e, amount, str(parts[0].get("unit") or ""), _blend(only)))
+            out.append(fact_of(e, amount, str(parts[0].get("unit") or ""), blend_said(only)))
     return out
 
 
@@ -167,6 +69,15 @@ def acts(*kinds: str) -> Callable[[Case], list[Fact]]:
         return [fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or "")) for e in case.kind(*kinds) if _narrowed(e, case)]
 
     return compute
+
+
+def _sweetening(case: Case) -> list[Fact]:
+    return [fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or "")) for e in sweetenings(case) if _narrowed(e, case)]
+
+
+def _chaptalising(case: Case) -> list[Fact]:
+    later = {e.id for e in sweetenings(case)}
+    return [fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or "")) for e in case.kind("addition") if material_fits(str(e.get("material") or ""), "sugar") and e.id not in later]
 
 
 # kind, phrase, past participle, signs, what may stand beside, what may narrow it
@@ -187,14 +98,17 @@ _ACTS: tuple[tuple[str, str, str, tuple[tuple[str, ...], ...], tuple[str, ...], 
     ("oak_out", "taking the oak out", "taken off oak", (("oak", "oak out"), ("oak form", "oak out")), ("addition",), ()),
 )
 
-_MATERIAL_SIGNS = ("acid", "deacidify", "sulfite", "nutrients", "sweeten", "sugar", "fining", "stabilise")
+_MATERIAL_SIGNS = ("acid", "deacidify", "sulfite", "nutrients", "fining", "stabilise")
 
 MEASURES: tuple[Measure, ...] = (
     *(Measure(kind, phrase, (kind,), acts(kind), asked, beside, narrows=narrows, done=done) for kind, phrase, done, asked, beside, narrows in _ACTS),
     Measure("addition", "additions[ of {material}]", ("addition",), acts("addition"),
             (("addition",), ("material",), ("material", "addition"), ("material", "how much"), ("addition", "how much"), *((s, "addition") for s in _MATERIAL_SIGNS), *((s,) for s in _MATERIAL_SIGNS),
-             ("material", "sweeten", "addition"), ("sulfite", "sulfite")),
+             ("sulfite", "sulfite")),
             ("pitch", "how much", *_MATERIAL_SIGNS), narrows=("material",), done="given"),
+    Measure("sweetening", "sweetening[ with {material}]", ("addition", "fermentation", "pitch", "reading"), _sweetening, (("sweeten",), ("sweeten", "addition"), ("sweeten", "material", "addition"), ("sweeten", "material"), ("sweeten", "how much", "material")),
+            ("addition", "how much"), narrows=("material",), done="sweetened"),
+    Measure("chaptalising", "sugar added before or during the fermentation", ("addition", "fermentation", "pitch", "reading"), _chaptalising, (("sugar",), ("sugar", "addition"), ("sugar", "material")), ("addition", "how much"), done="chaptalised"),
     Measure("blend", "blending[ of batch {part}]", ("blend",), _blending, (("blend",), ("blend", "how much")), ("addition", "made of"), narrows=("part",), done="blended"),
     Measure("made of", "what went into it", ("start", "blend"), acts("start", "blend"), (("made of",), ("made", "made of"), ("addition", "blend")), ("made", "begin", "blend"), sort="words"),
     Measure("fermentation", "fermentation[ {stage}]", ("fermentation",), acts("fermentation"), (("ferment", "stuck"), ("stuck",), ("restarted",), ("ferment", "restarted"), ("ferment",), ("ferment", "started"), ("when", "started", "ferment")),

@@ -1,7 +1,7 @@
 """Bottles: made and left."""
 
-from journalbot.questions.measures.acts import said
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of, notes_of
+from journalbot.questions.measures.said import said
 from journalbot.questions.says import number_said
 
 

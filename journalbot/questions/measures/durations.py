@@ -5,7 +5,7 @@ from collections.abc import Callable
 from journalbot.journal.fold import order_of
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Compute, Fact, Measure, days_between, notes_of
-from journalbot.questions.measures.readings import finish_of, pitch_of
+from journalbot.questions.measures.gravities import finish_of, pitch_of
 from journalbot.questions.says import day_said, days_said
 
 Moment = Callable[[Case], Entry | None]

@@ -1,9 +1,10 @@
 """Yeast, malolactic culture, oak: what was used, and whether a fermentation is over."""
 
 from journalbot.model import Entry
-from journalbot.questions.measures.acts import amount_said, oak_said
 from journalbot.questions.measures.base import Case, Compute, Fact, Measure, fact_of
-from journalbot.questions.measures.readings import finish_of, reading_fact, readings
+from journalbot.questions.measures.gravities import finish_of, readings
+from journalbot.questions.measures.readings import reading_fact
+from journalbot.questions.measures.said import amount_said, oak_said
 
 
 def _named(kind: str, field: str) -> Compute:
@@ -57,7 +58,7 @@ MEASURES: tuple[Measure, ...] = (
             narrows=("culture",), sort="words"),
     Measure("malolactic", "malolactic fermentation[ {stage}]", ("malolactic",), _malolactic, (("malolactic",), ("malolactic", "finished"), ("malolactic", "started"), ("malolactic", "ferment")),
             ("ferment", "addition", "made"), narrows=("stage",), done="through malolactic"),
-    Measure("finished", "the end of fermentation", ("fermentation", "pitch", "reading"), _finished, (("ferment", "finished"), ("when", "finished"), ("finished",)), ("made",), done="fermented out"),
+    Measure("finished", "the end of fermentation", ("fermentation", "pitch", "reading"), _finished, (("ferment", "finished"), ("when", "finished"), ("finished",), ("is", "finished")), ("made",), done="fermented out"),
     Measure("oak", "oak[ {form}]", ("oak",), _oak, (("oak",), ("oak form",), ("oak", "oak form"), ("oak", "addition"), ("oak form", "addition"), ("toast",), ("toast", "oak")),
             ("addition", "oak toast", "oak origin", "given", "how much", "toast"), narrows=("form", "toast", "origin"), done="oaked"),
 )

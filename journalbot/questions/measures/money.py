@@ -65,6 +65,17 @@ def _bought(entry: Entry) -> str:
     return f"{size}{entry.get('item') or 'something'}"
 
 
+def _bought_facts(case: Case) -> list[Fact]:
+    out = []
+    for e in case.kind("purchase"):
+        if case.of.get("item") and not any(item_fits(e, wanted, case) for wanted in case.of["item"].split(" or ")):
+            continue
+        price = e.get("price")
+        paid = f" for {money_said(float(price), str(e.get('currency') or case.settings.currency))}" if isinstance(price, int | float) else ""
+        out.append(fact_of(e, e.get("count"), str(e.get("unit") or ""), f"{_bought(e)}{paid}"))
+    return out
+
+
 def _per_bottle(case: Case) -> list[Fact]:
     paid, bottles = _spent(case), [e for e in case.kind("bottle") if e.get("count")]
     made = sum(float(e.get("count")) for e in bottles)
@@ -79,6 +90,7 @@ def _per_bottle(case: Case) -> list[Fact]:
 MEASURES: tuple[Measure, ...] = (
     Measure("money", "money spent[ on {item}]", ("purchase",), _spent, (("money",), ("money", "sum"), ("how much", "money")),
             ("how much", "sum", "addition", "is", "made", "what"), sort="money", usual="sum", narrows=("item",), scope="any"),
+    Measure("bought", "what was bought[: {item}]", ("purchase",), _bought_facts, (("buy",), ("how much", "buy"), ("how many", "buy"), ("when", "buy"), ("what", "buy")), ("how much", "sum", "addition"), narrows=("item",), scope="any", done="bought", counts="sum"),
     Measure("cost per bottle", "cost per bottle[, {item} only]", ("purchase", "bottle"), _per_bottle, (("money", "per bottle"), ("per bottle",), ("money", "bottles", "per bottle")), ("how much", "made", "bottles"),
             sort="money", usual="", narrows=("item",)),
 )

@@ -2,10 +2,10 @@
 
 from journalbot.journal.fold import litres
 from journalbot.model import Entry
-from journalbot.questions.measures.acts import said
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of
 from journalbot.questions.measures.money import money_said
 from journalbot.questions.measures.readings import value_said
+from journalbot.questions.measures.said import said
 from journalbot.questions.measures.tastings import tasting_said
 from journalbot.questions.says import number_said
 from journalbot.vocabulary.quantities import QUANTITIES
@@ -17,6 +17,7 @@ _VERBS: dict[str, str] = {
     "blend": "blended in", "bottle": "bottled", "drink": "drunk:", "give": "given away:", "end": "ended:", "plan": "planned:", "vessel": "vessel",
 }
 _ALL = (*_VERBS, "reading", "fermentation", "malolactic", "taste", "purchase", "remark")
+_DONE = tuple(k for k in _ALL if k != "plan")
 _RECIPE = ("start", "crush", "addition", "pitch", "fermentation", "press", "oak", "oak_out", "malolactic", "blend", "rack", "top_up", "stir", "filter", "degas", "chill", "bottle")
 
 
@@ -77,6 +78,6 @@ def _rate(entry: Entry, volume: float) -> str:
 MEASURES: tuple[Measure, ...] = (
     Measure("story", "the whole record", _ALL, _story, (("story",), ("story", "made"), ("story", "mention"), ("story", "doing")), ("mention", "press", "drained", "finished", "begin", "made", "started", "bottle", "crush", "doing", "is"), sort="story"),
     Measure("recipe", "how it was made", _RECIPE, _recipe, (("recipe",), ("how", "made"), ("how", "begin")), ("made", "begin"), sort="story"),
-    Measure("doing", "what was done", _ALL, _story, (("what", "doing"), ("doing",), ("when", "doing")), ("made",), sort="story", scope="any"),
+    Measure("doing", "what was done", _DONE, _story, (("what", "doing"), ("doing",), ("when", "doing")), ("made",), sort="story", scope="any"),
 )
 

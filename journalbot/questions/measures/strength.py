@@ -2,7 +2,15 @@
 
 from journalbot.journal.fold import order_of
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of, notes_of
-from journalbot.questions.measures.readings import SWEETENERS, final_gravity, gravity_of, original_gravity, pitch_of, reading_fact, readings, value_said
+from journalbot.questions.measures.gravities import (
+    SWEETENERS,
+    final_gravity,
+    gravity_of,
+    original_gravity,
+    pitch_of,
+    readings,
+)
+from journalbot.questions.measures.readings import reading_fact, value_said
 from journalbot.questions.says import day_said, number_said
 from journalbot.winemaking.alcohol import alcohol as alcohol_estimate
 from journalbot.winemaking.alcohol import alcohol_bounds, og_with_additions

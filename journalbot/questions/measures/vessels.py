@@ -68,6 +68,7 @@ def _contents(case: Case) -> list[Fact]:
         names = [(wanted, found)] if vessel or found else []
     else:
         names = [(v.name, case.cellar.in_vessel(v.name)) for v in vessels.values()]
+    names = [(n, b) for n, b in names if b or not case.of.get("used")]
     out: list[Fact] = []
     for name, batches in names:
         for batch in batches:
@@ -76,7 +77,9 @@ def _contents(case: Case) -> list[Fact]:
             size = f", {volume_said(litres, case.settings.units)}" if litres else ""
             out.append(Fact(batch.number, held.date if held else batch.started, "in use", "", f"in it{size}", (held.note,) if held else (), label=name))
         if not batches:
-            out.append(Fact(None, "", "empty", "", "empty", label=name))
+            vessel = case.cellar.find_vessel(name)
+            holds = f"; it holds {volume_said(vessel.capacity, case.settings.units)}" if wanted and vessel and vessel.capacity else ""
+            out.append(Fact(None, "", "empty", "", f"empty{holds}", label=name))
     return out
 
 
@@ -139,8 +142,9 @@ def _places(case: Case) -> list[Fact]:
 
 
 MEASURES: tuple[Measure, ...] = (
-    Measure("contents", "what is in {vessel}", (), _contents, (("vessel",), ("what", "vessel"), ("in vessel", "vessel"), ("did", "vessel"), ("vessels", "in vessel"), ("what", "vessels"), ("who", "vessel")),
+    Measure("contents", "contents[ of {vessel}]", (), _contents, (("vessel",), ("what", "vessel"), ("in vessel", "vessel"), ("did", "vessel"), ("vessels", "in vessel"), ("what", "vessels"), ("who", "vessel")),
             ("in vessel", "is", "bottles", "what", "last", "did", "how much", "left", "vessels"), sort="words", narrows=("vessel",), scope="none"),
+    Measure("vessels in use", "which vessels are in use[: {vessel}]", (), _contents, (("in use",), ("in use", "vessels"), ("in use", "vessel"), ("in use", "where")), ("is", "in vessel", "how many", "last", "left", "did"), sort="words", narrows=("vessel",), scope="none", fixed=(("used", "yes"),)),
     Measure("free vessels", "which vessels are free[: {vessel}]", (), _free, (("free", "vessel"), ("free", "vessels"), ("free", "where"), ("free",)), ("is", "in vessel", "quantity:free_so2", "how many", "last", "left", "did"), sort="words", narrows=("vessel",), scope="none"),
     Measure("held", "what has been in {vessel}", STAY_KINDS, _held, (("past", "vessel"), ("past", "vessel", "past"), ("vessel", "in vessel", "past"), ("vessel", "past", "last")), ("is", "in vessel", "last"), sort="words", narrows=("vessel",)),
     Measure("capacity", "capacity of [{vessel}]", ("vessel",), _capacity, (("capacity", "vessel"), ("how much", "capacity", "vessel"), ("capacity", "vessels"), ("how much", "in vessel", "vessel")), ("in vessel", "is", "how much"), sort="words", narrows=("vessel",), scope="none"),

@@ -1,0 +1,174 @@
+"""Facts brought together to fewer: the last, the highest, the sum …; and what makes values comparable."""
+
+from collections import Counter
+from dataclasses import replace
+
+from journalbot.model import Settings
+from journalbot.questions.measures import Fact, Measure
+from journalbot.questions.measures.money import money_said
+from journalbot.questions.measures.readings import value_said
+from journalbot.questions.says import day_said, days_said, join, number_said
+from journalbot.vocabulary.units import UNITS
+from journalbot.winemaking.acid import ta_from_percent
+from journalbot.winemaking.units import UnknownUnit, convert, grams
+
+_SUMMED = frozenset(("bottles", "days", "times"))
+
+
+def in_unit(fact: Fact, unit: str) -> float | None:
+    """A fact's number in the unit of a condition; None where that cannot be."""
+    if not isinstance(fact.value, int | float):
+        return None
+    value = float(fact.value)
+    if {unit, fact.unit} == {"%", "g/L"} and fact.label == "ta":
+        return value * 10 if fact.unit == "%" else value / 10
+    if unit.startswith("/") and fact.unit.startswith("/"):
+        return value / float(fact.unit[1:]) * float(unit[1:])
+    if unit == "g" and fact.label and fact.unit != "g":
+        try:
+            return grams(value, fact.unit, fact.label).value
+        except (UnknownUnit, ValueError):
+            return None
+    if not unit or unit.rstrip("s") == fact.unit.rstrip("s") or not fact.unit or unit in _SUMMED:
+        return value
+    try:
+        return convert(value, fact.unit, unit)
+    except (UnknownUnit, ValueError):
+        return None
+
+
+def number_of(fact: Fact) -> float | None:
+    """What facts of one measure are ranked by: a score as a share, a temperature in °C, else the number itself."""
+    if not isinstance(fact.value, int | float):
+        return None
+    if fact.unit.startswith("/"):
+        return float(fact.value) / float(fact.unit[1:])
+    return _base(float(fact.value), fact.unit, fact.label)
+
+
+def _base(value: float, unit: str, of: str) -> float:
+    """A value in the one unit that values of its kind are compared in."""
+    if unit == "%" and of == "ta":
+        return ta_from_percent(value)
+    known = UNITS.get(unit)
+    if unit == "F":
+        return convert(value, "F", "C")
+    return value * known.factor if known and known.factor and known.dimension in ("volume", "mass") else value
+
+
+def weighed(facts: list[Fact]) -> list[Fact]:
+    """Additions by weight, so that spoons, tablets and grams can be compared; those that cannot be weighed are left out."""
+    out = []
+    for f in facts:
+        mass = in_unit(f, "g") if "/" not in f.unit else None
+        if mass is not None and f.unit:
+            out.append(replace(f, value=mass, unit="g", text=f.text if f.unit == "g" else f"{f.text} (about {number_said(mass, 2)} g)"))
+    return out
+
+
+def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Settings, skip: int = 0) -> list[Fact]:
+    """Facts brought together by a method; facts that it cannot take are left out."""
+    facts = sorted(facts, key=lambda f: (f.date, f.order))
+    if not facts or method in ("", "change", "list", "compare", "all"):
+        return facts
+    if method in ("last", "first"):
+        dated = list(reversed(facts)) if method == "last" else facts
+        if skip >= len(dated):
+            return []
+        pick = dated[skip]
+        # What was put in, or filled, on that same occasion belongs to it.
+        same = [f for f in facts if f.date == pick.date and (f.notes == pick.notes and measure.sort == "act" or measure.sort == "story")]
+        return same or [pick]
+    if method == "count":
+        n = len(facts)
+        return [replace(facts[-1], value=float(n), unit="times", label="", text=f"{n} time{'' if n == 1 else 's'}", notes=_notes(facts), working="", date=facts[-1].date)]
+    if method == "distinct":
+        values = list(dict.fromkeys(str(f.value) for f in facts))
+        return [Fact(_owner(facts), facts[-1].date, float(len(values)), "", f"{len(values)}: {join(values)}", _notes(facts))]
+    numbered = [f for f in facts if number_of(f) is not None]
+    if not numbered and method in ("most", "least") and any(isinstance(f.value, str) for f in facts):
+        return _commonest(facts, method)
+    if not numbered:
+        return []
+    if method in ("most", "least"):
+        extreme = (max if method == "most" else min)(number_of(f) or 0.0 for f in numbered)
+        return [f for f in numbered if abs((number_of(f) or 0.0) - extreme) < 1e-9]
+    return _figures(numbered, method, measure, settings)
+
+
+def _commonest(facts: list[Fact], method: str) -> list[Fact]:
+    """The value that occurs in most (or fewest) of the facts, with how often."""
+    counts = Counter(str(f.value) for f in facts if isinstance(f.value, str))
+    wanted = (max if method == "most" else min)(counts.values())
+    out = []
+    for value in [v for v, n in counts.items() if n == wanted]:
+        same = [f for f in facts if f.value == value]
+        times = f"{wanted} time{'' if wanted == 1 else 's'}"
+        out.append(Fact(_owner(same), "", value, "", f"{value}, {times}", _notes(same), join([day_said(f.date) for f in same])))
+    return out
+
+
+def best_known(facts: list[Fact]) -> list[Fact]:
+    """Of facts both measured and worked out, those measured."""
+    measured = [f for f in facts if f.low is None]
+    return measured or facts
+
+
+def _figures(facts: list[Fact], method: str, measure: Measure, settings: Settings) -> list[Fact]:
+    unit = Counter(f.unit for f in facts).most_common(1)[0][0]
+    if unit in ("F", "C"):
+        unit = "F" if settings.units == "us" else "C"
+    if len({f.unit for f in facts}) > 1 and measure.sort == "money":
+        return [f for u in dict.fromkeys(f.unit for f in facts) for f in _figures([x for x in facts if x.unit == u], method, measure, settings)]
+    if measure.name == "addition" and len({f.label for f in facts}) > 1 and not all(f.unit == "g" for f in facts):
+        return [f for name in dict.fromkeys(f.label for f in facts) for f in _figures([x for x in facts if x.label == name], method, measure, settings)]
+    if len({f.unit for f in facts}) > 1 and measure.name == "addition":
+        unit = "g"
+    values = [v for f in facts if (v := in_unit(f, unit)) is not None]
+    rest = [f for f in facts if in_unit(f, unit) is None]
+    if not values:
+        return []
+    notes = _notes(facts)
+    if method == "range":
+        low, high = min(values), max(values)
+        text = f"{said_value(low, unit)} to {said_value(high, unit)}"
+        return [Fact(_owner(facts), facts[-1].date, high - low, unit, text, notes, f"{len(values)} values")]
+    value = sum(values) if method == "sum" else sum(values) / len(values)
+    text = said_value(value, unit, exact=method == "sum")
+    if measure.name == "addition" and len({f.label for f in facts}) == 1 and facts[0].label:
+        text = f"{text} {facts[0].label}"
+    parts = [f.text for f in facts]
+    working = f"{'sum' if method == 'sum' else 'average'} of {join(parts)}" if 1 < len(parts) <= 6 else f"{'sum' if method == 'sum' else 'average'} of {len(parts)}" if len(parts) > 1 else facts[0].working
+    if rest:
+        working += f"; not counted: {join([f.text for f in rest])}"
+    if method == "sum" and measure.name == "bottles left" and len(facts) == 1:
+        working = facts[0].working
+    return [Fact(_owner(facts), facts[-1].date, round(value, 4), unit, text, notes, working, until=facts[0].date)]
+
+
+def said_value(value: float, unit: str, *, exact: bool = False) -> str:
+    """A figure with its unit, as answers say it."""
+    if unit.startswith("/"):
+        return f"{number_said(value, 2)}{unit}"
+    if unit == "days":
+        return days_said(value)
+    if unit == "bottles":
+        return f"{number_said(value, 1)} bottle{'' if value == 1 else 's'}"
+    if unit == "times":
+        return f"{number_said(value, 1)} time{'' if value == 1 else 's'}"
+    if len(unit) == 3 and unit.isupper():
+        return money_said(value, unit)
+    if unit in ("SG", "pH"):
+        return value_said(value, unit)
+    return value_said(round(value, 3 if exact else 1), unit)
+
+
+def _owner(facts: list[Fact]) -> int | None:
+    owners = {f.batch for f in facts}
+    return owners.pop() if len(owners) == 1 else None
+
+
+def _notes(facts: list[Fact]) -> tuple[int, ...]:
+    return tuple(dict.fromkeys(n for f in facts for n in f.notes))
+
+

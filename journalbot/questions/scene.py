@@ -1,0 +1,177 @@
+"""The journal as a question sees it: which batches, which of their entries, which days, and the facts these give."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from typing import Any
+
+from journalbot.journal.cellar import Cellar
+from journalbot.language.names import Names
+from journalbot.model import Batch, Entry, Settings
+from journalbot.questions.measures import MEASURES, Case, Fact
+from journalbot.questions.measures.base import Source, days_between
+from journalbot.questions.query import Batches, Condition, What, When
+from journalbot.questions.reduce import in_unit, reduce_facts
+from journalbot.questions.whom import colour_of
+
+_NEAR = 3  # days within which a reading still belongs to an act
+
+
+class Incomparable(Exception):
+    """A condition whose value has a unit that the batch's facts cannot be brought to."""
+
+
+@dataclass(slots=True)
+class Scene:
+    """The journal as a question sees it. Entries are fetched once for each set of batches and kinds."""
+
+    source: Source
+    cellar: Cellar
+    names: Names
+    settings: Settings
+    today: str
+    _kept: dict[tuple[Any, tuple[str, ...]], dict[int | None, list[Entry]]] = field(default_factory=dict)
+
+    def entries(self, numbers: Sequence[int] | None, kinds: tuple[str, ...]) -> dict[int | None, list[Entry]]:
+        """The entries of these kinds by batch; of these batches only, unless `numbers` is None."""
+        key = (None if numbers is None else tuple(numbers), kinds)
+        if key not in self._kept:
+            filters: dict[str, Any] = {"kinds": list(kinds)}
+            if numbers is not None:
+                filters["batch"] = list(numbers)
+            found: dict[int | None, list[Entry]] = {}
+            for e in self.source.entries(**filters) if kinds else ():
+                found.setdefault(e.batch, []).append(e)
+            self._kept[key] = found
+        return self._kept[key]
+
+    def facts(self, what: What, numbers: Sequence[int] | None, when: When | None = None) -> dict[int | None, list[Fact]]:
+        """The facts of a measure by batch; batches without any are left out."""
+        measure = MEASURES[what.measure]
+        if measure.scope == "none":
+            return _by_batch(self._within(measure.compute(self._case(None, self.entries(None, measure.kinds).get(None, []), what)), when, None))
+        found = self.entries(numbers, measure.kinds)
+        owners: list[int | None] = sorted(n for n in (found if numbers is None else numbers) if n is not None)
+        if measure.scope == "any" and numbers is None:
+            owners.append(None)
+        elif not measure.kinds or what.measure == "where":
+            owners = list(numbers if numbers is not None else sorted(self.cellar.batches))
+        out: dict[int | None, list[Fact]] = {}
+        for number in owners:
+            facts = self._within(measure.compute(self._case(number, found.get(number, []), what)), when, number)
+            if facts:
+                out[number] = facts
+        return out
+
+    def _case(self, number: int | None, entries: Sequence[Entry], what: What) -> Case:
+        return Case(number, entries, {**dict(MEASURES[what.measure].fixed), **dict(what.of)}, self.today, self.settings, self.cellar, self.source)
+
+    # ---- which batches
+
+    def batches(self, which: Batches, when: When) -> tuple[list[int] | None, list[tuple[Condition, dict[int | None, list[Fact]]]]]:
+        """The batches meant (None: all of them), and for each condition the facts that it was judged by."""
+        if not which.described:
+            return (list(which.numbers), []) if which.numbers else (None, [])
+        numbers = list(which.numbers) or sorted(self.cellar.batches)
+        numbers = [n for n in numbers if n in self.cellar.batches and self._fits(self.cellar.batches[n], which)]
+        judged = []
+        narrow = numbers if which.numbers or which.colours or which.years or which.state else None
+        for condition in which.conditions:
+            facts = self.facts(condition.what, narrow, when)
+            numbers = [n for n in numbers if self._meets(condition, facts.get(n, []))]
+            judged.append((condition, facts))
+        return numbers, judged
+
+    def _fits(self, batch: Batch, which: Batches) -> bool:
+        if which.colours and colour_of(batch, self.names) not in which.colours:
+            return False
+        if which.years and batch.year not in which.years:
+            return False
+        return not which.state or STATES[which.state](batch)
+
+    def _meets(self, condition: Condition, facts: list[Fact]) -> bool:
+        real = [f for f in facts if not f.bare]
+        if condition.test == "some":
+            return bool(real)
+        if condition.test == "none":
+            return not real
+        if condition.method == "count" or (condition.unit == "times" and not condition.method):
+            return _compare(condition.test, float(len(real)), condition.value)
+        reduced = reduce_facts(real, condition.method, MEASURES[condition.what.measure], self.settings) if condition.method else real
+        values = [v for f in reduced if (v := in_unit(f, condition.unit)) is not None]
+        if reduced and not values:
+            raise Incomparable(condition)
+        return any(_compare(condition.test, v, condition.value) for v in values)
+
+    # ---- which days
+
+    def _within(self, facts: list[Fact], when: When | None, number: int | None) -> list[Fact]:
+        if not when or not facts:
+            return facts
+        if when.anchor:
+            return self._by_anchor(facts, when, number)
+        return [f for f in facts if _overlaps(f, when.since, when.until)]
+
+    def span_of(self, when: When) -> When:
+        """The days that an anchor with batches of its own, or a span around it, comes to."""
+        if not when.anchor or when.relation in ("at", "before", "after"):
+            return when
+        days = self._anchor_days(when, list(when.of.numbers) or None)
+        if not days:
+            return when
+        day = date.fromisoformat(days[-1])
+        if when.relation == "week":
+            first = day - timedelta(day.weekday())
+            return When(first.isoformat(), (first + timedelta(6)).isoformat())
+        size = {"day": 10, "month": 7, "year": 4}[when.relation]
+        return When(days[-1][:size], days[-1][:size])
+
+    def _anchor_days(self, when: When, numbers: list[int] | None) -> list[str]:
+        facts = self.facts(What(when.anchor), numbers)
+        return sorted(f.date for found in facts.values() for f in found if len(f.date) == 10)
+
+    def _by_anchor(self, facts: list[Fact], when: When, number: int | None) -> list[Fact]:
+        numbers = list(when.of.numbers) or ([number] if number is not None else None)
+        anchors = [f for found in self.facts(What(when.anchor), numbers).values() for f in found if f.date]
+        if not anchors:
+            return []
+        if when.relation == "before":
+            return [f for f in facts if (f.date, f.order) <= (anchors[0].date, anchors[0].order)]
+        if when.relation == "after":
+            last = anchors[-1]
+            return [f for f in facts if f.notes != last.notes and (f.date, f.order) >= (last.date, last.order)]
+        same = [f for f in facts if any(set(f.notes) & set(a.notes) and f.date == a.date or f.date == a.date for a in anchors)]
+        if same:
+            return same
+        near = [(abs(days_between(f.date, a.date) or 99), f) for f in facts for a in anchors if len(f.date) == len(a.date) == 10]
+        close = [f for gap, f in near if gap == min(g for g, _ in near) and gap <= _NEAR]
+        return close
+
+
+STATES = {
+    "bottled": lambda b: bool(b.bottled) and not b.ended,
+    "under way": lambda b: b.under_way,
+    "fermenting": lambda b: b.under_way and bool(b.pitched) and not b.finished and (b.gravity is None or b.gravity > 1.0),
+    "ended": lambda b: bool(b.ended),
+}
+
+
+def _by_batch(facts: list[Fact]) -> dict[int | None, list[Fact]]:
+    out: dict[int | None, list[Fact]] = {}
+    for f in facts:
+        out.setdefault(f.batch, []).append(f)
+    return out
+
+
+def _overlaps(fact: Fact, since: str, until: str) -> bool:
+    if not fact.date:
+        return False
+    end = fact.until or fact.date
+    n, m = len(end), len(fact.date)
+    return (not since or end >= since[:n]) and (not until or fact.date <= until[:m])
+
+
+def _compare(test: str, value: float, limit: float) -> bool:
+    return {"over": value > limit, "under": value < limit, "at least": value >= limit, "at most": value <= limit, "exactly": abs(value - limit) < 1e-9}[test]
+
+
