@@ -117,6 +117,12 @@ def _tasting_words(words: list[str], tokens: list[Token], known: list[Mention]) 
         described = any(k in covered for k in plain) and all(k in covered or words[k] in INTENSIFIERS or words[k] in _SHADES for k in plain)
         scored = bool(figures) and any(words[k] == "/" or words[k : k + 2] == ["out", "of"] for k in stretch)
         if described and (not figures or scored) or scored and run and not plain:
+            if not run and start > 1 and words[start - 1] in (",", "and", "&"):
+                k = start - 2  # "old one honey and toast 9/10": the list begins within the stretch before
+                while k >= 0 and k in covered and words[k] not in _PARTED:
+                    run.append(k)
+                    k -= 1
+                stretches += bool(run)
             run.extend(stretch)
             stretches += described
             marked = marked or scored

@@ -166,7 +166,7 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
     """Whether the stretch `a`–`b` is a clause apart from the one before it, to which a comma or `and` joins it."""
     own = [m for m in text.mentions if m.first >= a and m.last <= b]
     before = [m for m in text.mentions if m.first >= a0 and m.last <= b0]
-    if _predicate(own, before, a):
+    if _predicate(own, before, a) or text.words[a] in _PREPOSITIONS and not any(m.kind in ("cue", "amount", "reading") for m in own) and any(m.kind in ("amount", "code", "material", "cue") for m in before):
         return False
     if text.words[a] in _VERBS_ON and not any(m.kind == "batch" for m in own):
         return False
@@ -196,6 +196,7 @@ def _led_into(vessel: Mention, text: Text) -> bool:
 # In a sentence that runs on, "I" or "we" begins something new, unless the words before still hold it.
 _SPEAKERS = {"i", "we", "i'm", "i've", "i'll"}
 _BEFORE_SPEAKER = {"that", "what", "like", "as", "if", "when", "than", "where", "which", "who", "how", "until", "till", "once", "before", "after", "whenever", "all", "wine", "batch", "one", "mead", "time", "day", "then", "thing", "white", "red", "best", "", "should", "did", "do", "can", "am", "was", "have", "had", "could", "would", "said", "says", "think", "guess", "know", "see", "hope"}
+_PREPOSITIONS = {"to", "for", "into", "onto", "on"}
 _NOW = {"now", "rn", "currently", "atm"}
 _VERBS_ON = {"is", "are", "was", "were", "has", "have"}
 _SAYING = ("cue", "reading", "amount", "money", "date", "batch", "score", "planned", "denied", "time", "bottles", "times", "number")

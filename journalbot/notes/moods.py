@@ -123,7 +123,7 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
             if _heads(clause, own[0]):
                 heading = clause.date
         elif previous and previous.sentence == clause.sentence:
-            present = clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading"))
+            present = clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading")) or clause.has("still")
             since = previous.own_date is not None and clause.text.words[max(0, previous.own_date.first - 1)] in ("since", "until")
             clause.date = previous.date if clause.mood != "planned" and not present and not since else today
         elif previous and _carries_on(clause, previous, on):
@@ -131,6 +131,10 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
         else:
             clause.date = heading or today
         previous = clause
+    for clause, after in zip(clauses, clauses[1:], strict=False):
+        # "120 corks R264 and 1 corker R350 yesterday": the day stands with the last of what was bought
+        if after.own_date and not clause.own_date and clause.sentence == after.sentence and clause.of("money") and after.of("money"):
+            clause.date = after.date
 
 
 def _carries_on(clause: Clause, previous: Clause, on: datetime.date) -> bool:

@@ -191,7 +191,8 @@ def _counted_bottling(entries: list[Entry]) -> list[Entry]:
 def _one_stage(entries: list[Entry]) -> list[Entry]:
     """`its alive!! started up again last night`: started again is not also started."""
     again = {e.batch for e in entries if e.get("stage") == "restarted"}
-    return [e for e in entries if not (e.kind == "fermentation" and e.get("stage") == "started" and e.batch in again)]
+    over = {e.batch for e in entries if e.kind == "fermentation" and e.get("stage") == "finished"}
+    return [e for e in entries if not (e.kind == "fermentation" and (e.get("stage") == "started" and e.batch in again or e.get("stage") == "stuck" and e.batch in over))]
 
 
 def _on_the_day_drunk(entries: list[Entry], drafts: list[Draft]) -> list[Entry]:

@@ -79,6 +79,8 @@ class Subjects:
             return tuple(each[-2:]) if clause.has("both", "two") else tuple(each)
         if self.scene.started is not None and clause.first in self.scene.start_clauses:
             return (self.scene.started,)
+        if draft.kind == "plan" and clause.of("vessel"):
+            return self._by_vessel(clause, draft)
         if draft.needs == "tied" and self.scene.started is None and not self._tied(clause):
             return ()
         vessels = self._by_vessel(clause, draft)

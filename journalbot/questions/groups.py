@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass, replace
 
-from journalbot.journal.cellar import Cellar
 from journalbot.language.text import Text
 from journalbot.questions.candidates import candidates, content, narrowed
 from journalbot.questions.conditions import in_test, read_conditions
@@ -78,7 +77,7 @@ def _asked(text: Text, signs: list[Sign], first: int) -> tuple[bool, bool]:
     return word in ("which", "what") or (word in ("list", "show", "find", "me", "any") and i <= 3 and word != "any"), bool(many)
 
 
-def read_group(text: Text, signs: list[Sign], group: Group, explained: set[int], when: When, cellar: Cellar) -> GroupRead | None:
+def read_group(text: Text, signs: list[Sign], group: Group, explained: set[int], when: When) -> GroupRead | None:
     """The Query of a question about a group; None where the group only says that all are meant."""
     head = set(range(group.first, group.last))
     everything = [i for i in range(len(text.words)) if i not in head]

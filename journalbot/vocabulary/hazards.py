@@ -13,9 +13,10 @@ class Hazard(NamedTuple):
 
 _GLASS = ("carboy", "carboys", "demijohn", "demijohns", "dj", "jug", "glass", "glass carboy", "glass demijohn")
 _FERMENT = ("ferment", "fermenting", "fermentation", "bubbling", "fermenter", "must", "cellar", "co2", "carbon dioxide",
-            "closet", "cupboard", "basement", "vat", "tank")  # fmt: skip
-_PERSON = ("i", "he", "she", "they", "we", "wife", "husband", "son", "daughter", "friend", "neighbour", "neighbor",
-           "someone", "somebody", "brother", "sister", "dad", "mum", "mom", "father", "mother")  # fmt: skip
+            "closet", "cupboard", "basement", "vat", "tank", "primary", "bucket", "bin")  # fmt: skip
+_OTHERS = ("he", "she", "wife", "husband", "son", "daughter", "friend", "neighbour", "neighbor", "someone", "somebody",
+           "brother", "sister", "dad", "mum", "mom", "father", "mother", "helper", "kid", "child")  # fmt: skip
+_PERSON = (*_OTHERS, "i", "they", "we")
 _RINSING = ("sanitize", "sanitise", "sanitizing", "sanitising", "sanitizer", "sanitiser", "rinse", "rinsed", "rinsing",
             "stock solution", "strong solution")  # fmt: skip
 _MIXING = ("solution", "together", "mix", "mixed", "mixing", "combine", "combined")
@@ -38,9 +39,8 @@ _ROWS: tuple[tuple[str, tuple[tuple[str, ...], ...]], ...] = (
         "unconscious",
         "burned my hand", "burnt my hand", "burned myself", "scalded", "cut myself", "cut my hand", "deep cut",
         "vomiting", "throwing up", "poisoned", "swallowed some", "ill after drinking", "sick after drinking"),)),
-    ("emergency", (_PERSON, ("passed out", "fainted", "blacked out", "keeled over"))),
-    ("emergency", (("he collapsed", "she collapsed", "they collapsed", "someone collapsed", "collapsed beside",
-        "collapsed next to"),)),
+    ("emergency", (_PERSON, ("passed out", "fainted", "blacked out", "keeled over", "not breathing"))),
+    ("emergency", (_OTHERS, ("collapsed", "collapse"))),
     ("emergency", (("swallowed", "drank"),
         ("cleaner", "caustic", "lye", "bleach", "sanitizer", "sanitiser", "peroxide"))),
     ("sulfite", (("asthma", "asthmatic", "wheezing", "wheeze", "wheezy"),)),
@@ -71,6 +71,7 @@ _ROWS: tuple[tuple[str, tuple[tuple[str, ...], ...]], ...] = (
     ("bottle pressure", (_BOTTLE, ("fizzing", "fizzy", "gushed", "gushing", "exploded", "exploding", "burst",
         "bursting", "blew up", "popped out", "pushing corks", "corks pushing", "pushed out", "under pressure",
         "hissed"))),
+    ("bottle pressure", (("corks", "cork"), ("pushing", "pushing out", "are pushing", "coming out", "popping out"))),
     ("bottle pressure", (("pushing corks", "corks pushing", "bottle bomb", "bottle bombs", "popped corks"),)),
     ("sorbate", (("sorbate",), ("stop", "stopped", "stops", "kill", "halt", "end"))),
     ("cleaners", (("caustic", "caustic soda", "lye", "soda ash", "percarbonate", "sodium percarbonate",
@@ -98,6 +99,9 @@ _ROWS: tuple[tuple[str, tuple[tuple[str, ...], ...]], ...] = (
     ("distilling", (("distil", "distill", "distilled", "distilling", "distillation", "moonshine", "pot still",
         "reflux still", "through the still", "through a still", "freeze distil", "freeze distill", "freeze concentrate",
         "freeze for strength", "freeze it for strength", "alembic"),)),
+    ("distilling", (("grappa", "eau de vie", "brandy", "spirits"), ("make", "making", "made"))),
+    ("roots", (("potato", "potatoes", "parsnip", "parsnips", "beetroot", "beets", "carrot", "carrots", "garlic"),
+        ("make", "making", "dangerous", "can i", "recipe", "boil", "boiled", "mash"))),
     ("heating", (("heat belt", "heating belt", "heat pad", "heating pad", "heat mat", "heat wrap", "brew belt",
         "aquarium heater", "immersion heater", "space heater", "fan heater", "extension cord", "extension lead"),)),
     ("copper and test chemicals", (("copper", "penny", "pennies", "coin", "coins"), ("egg smell", "egg", "eggs", "eggy",
@@ -116,7 +120,7 @@ HAZARDS: tuple[Hazard, ...] = (
 HARMLESS: frozenset[str] = frozenset((
     "distilled water", "noble rot", "crack a bottle", "cracked a bottle", "cracked open", "must be",
     "wax cap", "acid blend", "hot day", "hot days", "enamel paint", "acid test", "malic acid", "red hot",
-    "i must", "we must", "must have", "rubber bung", "water heater", "elder brother", "elder sister",
+    "i must", "we must", "cap collapsed", "cap has collapsed", "foam collapsed", "cap to collapse", "must have", "rubber bung", "water heater", "elder brother", "elder sister",
 ))  # fmt: skip
 
 # Where gas gathers: words of a place.

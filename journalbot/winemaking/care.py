@@ -22,6 +22,7 @@ __all__ = ["Due", "care", "interval", "plans_due"]
 
 _SMALL_OAK = frozenset(("powder", "chips", "cubes"))
 _COLD_CHECK_AHEAD = 30  # days before a planned bottling
+_FRESH = 3  # days in which a gravity above the mark says not yet; this program's threshold
 _EARLY_RACKING = 3  # days before the end of fermentation; this program's threshold
 _KEPT_ON_LEES = 42  # days: lees stirred so lately are kept on purpose; common practice, no source
 
@@ -106,13 +107,13 @@ def _by_gravity(record: Record, key: str, own: Own, due_at: float, overdue_at: f
     last = record.gravities[-1] if record.gravities else None
     days = record.days_since(begun.date)
     sg = value_of(last) if last else None
-    if last is None or sg is None or days > high:
-        yield from _clocked(record, key, begun.date, own, begun)
-    elif sg <= due_at:
+    if last is not None and sg is not None and sg <= due_at and days <= high:
         reason = f"gravity {sg:.3f} on {last.date}; usual from {due_at:.3f}"
         since = record.days_since(last.date)
         yield Due(record.batch.number, INTERVALS[key].what, last.date, since, (low, high), reason, sg <= overdue_at,
                   notes_of(last), key)
+    elif last is None or days > high or record.days_since(last.date) > _FRESH:
+        yield from _clocked(record, key, begun.date, own, begun)
 
 
 def _rack_from_primary(record: Record, own: Own) -> Iterator[Due]:

@@ -42,8 +42,13 @@ def started(colour: str = "red", vessel: str = "bucket 1", day: str = "2025-09-0
 
 RED = (started(), ("crush", "2025-09-01", {}), reading("2025-09-01", "sg", 1.092), ("pitch", "2025-09-02", {}))
 FERMENTING = (*RED, ("fermentation", "2025-09-03", {"stage": "started"}), ("punch_down", "2025-09-06", {}))
-DRY = (*FERMENTING, ("press", "2025-09-10", {}), ("rack", "2025-09-10", {"to": "carboy 1"}),
-       ("fermentation", "2025-09-20", {"stage": "finished"}), reading("2025-09-20", "sg", 0.994))
+DRY = (
+    *FERMENTING,
+    ("press", "2025-09-10", {}),
+    ("rack", "2025-09-10", {"to": "carboy 1"}),
+    ("fermentation", "2025-09-20", {"stage": "finished"}),
+    reading("2025-09-20", "sg", 0.994),
+)
 RACKED = (*DRY, ("rack", "2025-10-01", {"to": "carboy 1"}))
 SULFITE = ("addition", "2025-10-01", {"material": "potassium metabisulfite", "amount": 2, "unit": "g"})
 BOTTLED = (*RACKED, SULFITE, ("bottle", "2026-07-01", {"count": 28}))
@@ -103,9 +108,14 @@ def test_due_from_the_least_day_and_overdue_after_the_most(
 
     first, last, after = on(low), on(high), on(high + 1)
     assert on(low - 1) is None
-    assert first is not None and not first.overdue and (first.days, first.usual) == (low, (low, high))
-    assert last is not None and not last.overdue
-    assert after is not None and after.overdue and after.notes
+    assert first is not None
+    assert not first.overdue
+    assert (first.days, first.usual) == (low, (low, high))
+    assert last is not None
+    assert not last.overdue
+    assert after is not None
+    assert after.overdue
+    assert after.notes
     assert first.since == since
 
 
@@ -149,12 +159,14 @@ def test_not_due(key: str, rows: tuple[Row, ...], today: str, why: str) -> None:
 def test_press_by_gravity() -> None:
     """At 1.010 or less; most sweetness gone (USDA), the number common practice."""
     found = due(record("2025-09-08", *FERMENTING, reading("2025-09-08", "sg", 1.008)), "press red")
-    assert found is not None and "gravity 1.008" in found.reason
+    assert found is not None
+    assert "gravity 1.008" in found.reason
 
 
 def test_malic_read_low_ends_the_malolactic() -> None:
     found = due(record("2025-11-02", *MALO, reading("2025-11-02", "malic", 0.2, "g/L")), "malolactic")
-    assert found is not None and found.what == "end the malolactic"
+    assert found is not None
+    assert found.what == "end the malolactic"
 
 
 def test_a_cold_check_before_a_planned_bottling() -> None:
@@ -269,7 +281,9 @@ FINE = [
 def test_what_looks_wrong(what: str, rows: tuple[Row, ...], today: str) -> None:
     found = [w for w in worries(record(today, *rows)) if w.what == what]
     assert len(found) == 1
-    assert found[0].reason and found[0].first_step and found[0].notes
+    assert found[0].reason
+    assert found[0].first_step
+    assert found[0].notes
 
 
 @pytest.mark.parametrize(("what", "rows", "today"), FINE)
@@ -281,7 +295,9 @@ def test_free_sulfite_is_judged_by_ph() -> None:
     """25 mg/L: 0.94 mg/L molecular at pH 3.2 and 0.25 at pH 3.8 (pK 1.81): computed by the usual relation."""
     rows = (*STILL, reading("2025-10-20", "free_so2", 25, "mg/L"))
     assert 25 / (1 + 10 ** (3.8 - 1.81)) < 0.5 < 25 / (1 + 10 ** (3.2 - 1.81))
-    by_ph = {ph: {w.what for w in worries(record("2025-10-21", *rows, reading("2025-10-20", "ph", ph)))} for ph in (3.2, 3.8)}
+    by_ph = {
+        ph: {w.what for w in worries(record("2025-10-21", *rows, reading("2025-10-20", "ph", ph)))} for ph in (3.2, 3.8)
+    }
     assert "sulfite low" not in by_ph[3.2]
     assert "sulfite low" in by_ph[3.8]
 
@@ -298,8 +314,10 @@ def story(steps: list[tuple[str, int]]) -> list[Row]:
     fields = {"plan": {"what": "rack", "due": "2024-11-01"}, "bottle": {"count": 10}, "oak": {"form": "chips"},
               "malolactic": {"stage": "started"}, "fermentation": {"stage": "started"}, "remark": {"text": "eggy"},
               "taste": {"words": ["vinegar"]}, "rack": {"to": "carboy 1"}}  # fmt: skip
-    return [(kind, (first + timedelta(day)).isoformat(), dict(fields.get(kind, {}))) for kind, day in sorted(
-        steps, key=lambda step: step[1])]
+    return [
+        (kind, (first + timedelta(day)).isoformat(), dict(fields.get(kind, {})))
+        for kind, day in sorted(steps, key=lambda step: step[1])
+    ]
 
 
 @given(ROWS, st.integers(0, 900))

@@ -33,14 +33,19 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     yield from _more_of_it(clause, scene)
 
 
+_BY_WEIGHT = ("g", "mg", "tsp", "tablet", "oz", "tbsp", "kg")
+
+
 def _more_of_it(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """`5 g metabisulphite to the barrel, 1.5 g to DJ1`: a dose for another vessel, of what was named before."""
     before = scene.clause_before(clause)
-    if before is None or before.mood != "done" or clause.of("material", "cue", "code", "reading") or not clause.of("vessel"):
-        return
-    earlier = [m for m in _outermost(before) if m.first in scene.doses]
-    doses = [m for m in clause.of("amount") if m.value.unit in ("g", "mg", "tsp", "tablet", "oz", "ml", "tbsp", "kg")]
-    if earlier and len(doses) == 1:
+    near = [c for c in (before, clause) if c is not None and c.mood == "done"]
+    doses = [
+        m for m in clause.of("amount")
+        if m.value.unit in _BY_WEIGHT and not any(d is m.value for d in scene.doses.values()) and any(0 <= v.first - m.last < 3 for v in clause.of("vessel"))
+    ]
+    earlier = [m for c in near for m in _outermost(c) if m.first in scene.doses and doses and m.first < doses[0].first]
+    if earlier and len(doses) == 1 and not clause.of("code", "reading"):
         yield Draft("addition", clause, doses[0].first, doses[0].last, {"material": earlier[-1].value, **amount_fields(doses[0].value)})
 
 

@@ -362,7 +362,7 @@ def _receiver(clause: Clause, scene: Scene) -> str | None:
         name = text.slice(j, k)
         low = name.lower().split()
         start = 1 if low[0] in ("the", "a") and len(low) > 1 else 0
-        looks = text.tokens[j + start].text[:1].isupper() or any(w in PEOPLE or w in OCCASIONS for w in low) or low[0] in ("my", "our", "his", "her") or name.lower() in {p.lower() for p in scene.cellar.people}
+        looks = any(t.text[:1].isupper() for t in text.tokens[j + start : k]) or any(w in PEOPLE or w in OCCASIONS for w in low) or low[0] in ("my", "our", "his", "her") or name.lower() in {p.lower() for p in scene.cellar.people}
         given = any(c.value.kind == "give" and c.value.detail != "weak" for s in scene.sentence(clause) for c in s.of("cue")) and words[i] == "to"
         if looks or given and k - j == 1 and len(low[0]) > 2 and not any(m.first == j for m in clause.mentions if m.kind not in ("person", "descriptor")):
             return text.slice(j + start, k)

@@ -71,7 +71,7 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
 def _payee(lo: int, hi: int, m: Mention, clause: Clause) -> bool:
     """`paid the juice guy $89`: who was paid stands where the goods usually do."""
     words = clause.text.words
-    paid = [c for c in clause.of("cue") if words[c.first] in ("paid", "gave", "pay") and clause.first <= c.first <= lo]
+    paid = [c for c in clause.of("cue") if words[c.first] in ("paid", "gave", "pay", "transferred") and clause.first <= c.first <= lo]
     return bool(paid) and not any(x.first >= lo and x.last <= hi for x in clause.of("number", "amount", "closure"))
 
 

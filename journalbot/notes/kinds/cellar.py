@@ -147,6 +147,8 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     cues = [c for c in _rack_cue(clause) if not _rack_noun(c, clause)]
     strong = [c for c in cues if c.value.detail != "weak"]
     vessels = [v for v in clause.of("vessel")]
+    if clause.of("money") and not vessels:
+        return
     to = [v for v in vessels if role(v, clause) == "to" or _run_off(v, clause, scene)]
     source = [v for v in vessels if role(v, clause) == "from"]
     if cues and not to and not strong:
@@ -262,6 +264,8 @@ def _something_else_goes_in(clause: Clause, scene: Scene, moved: bool) -> bool:
         return True
     if any(m.first in scene.doses for m in clause.of("material", "oak_form")):
         return not moved and not _volumes(clause, scene)
+    if any(m.value.unit in ("g", "mg", "tsp", "tablet", "oz", "tbsp") for m in clause.of("amount")) and not _volumes(clause, scene):
+        return True
     added = [c for c in clause.cues("add") if c.last - c.first == 1 and c.value.form == "done"]
     return bool(clause.of("material") and not _volumes(clause, scene)) or bool(added) and not moved and not clause.of("batch", "pronouns") and not _volumes(clause, scene)
 
@@ -390,7 +394,7 @@ def read_blend(clause: Clause, scene: Scene) -> Iterator[Draft]:
     whole = [c for c in scene.sentence(clause)]
     if not done(clause) or not cues:
         return
-    here = [clause] if len(clause.of("batch")) > 1 else whole
+    here = [clause] if len(clause.of("batch")) > 1 or not clause.has("together") and any(_amount_before(m, [clause]) for m in clause.of("batch")) else whole
     refs = [m for c in here for m in c.of("batch")]
     into = [m for m in refs if _into(m, clause)]
     parts: list[dict[str, object]] = []

@@ -62,6 +62,8 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
         if _OTHER_THINGS.intersection(clause.words()) or clause.of("score") or _as_taste(cue, clause):
             return False
         return bool(clause.of("batch") or clause.of("reading") or clause.of("vessel") or clause.of("pronouns") or _next_reads(clause, scene))
+    if detail == "restarted" and any(c.of("airlock") for c in scene.sentence(clause)) and not clause.has("fermenting", "bubbling", "working", "ferment"):
+        return False
     if detail == "stuck":
         return after[:1] not in (["it"], ["the"], ["in"], ["to"], ["an"], ["a"], ["back"], ["my"], ["on"]) and not clause.has("lid", "cork", "bung", "stopper", "tap", "siphon", "drawer", "airlock", "label", "labels", "hose", "car", "truck") or bool(clause.of("reading"))
     return True

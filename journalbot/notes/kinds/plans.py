@@ -92,7 +92,9 @@ def _what(clause: Clause) -> str:
 
 def _needs(clause: Clause, scene: Scene) -> str:
     """Whether the plan is about one wine: it names one, points at one, or is an act done to one."""
-    if clause.of("batch", "vessel", "pronouns"):
+    if clause.of("batch", "pronouns"):
         return "batch"
+    if clause.of("vessel"):
+        return "maybe-null"
     act = clause.cues("rack", "press", "pitch", "top_up", "bottle", "filter", "degas", "oak_out", "malolactic", "punch_down", "chill", "stir", "taste")
     return "maybe-null" if act or clause.of("material") or clause.has("yeast") else "none"

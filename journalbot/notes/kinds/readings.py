@@ -94,7 +94,7 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
     if clause.of("batch") or clause.of("vessel") or clause.of("pronouns") and not clause.has("itself"):
         return False
     after = clause.text.words[m.last : m.last + 2]
-    if after in (["in", "there"], ["out", "there"], ["down", "there"], ["in", "here"]) or after[:1] == ["in"] and any(p.first - m.last in (1, 2) for p in clause.of("place")):
+    if after in (["in", "there"], ["out", "there"], ["in", "here"]) or after[:1] == ["in"] and any(p.first - m.last in (1, 2) for p in clause.of("place")):
         return True
     words = clause.text.words[clause.first : m.first]
     if "room" in words or "ambient" in words or "air" in words:

@@ -268,6 +268,10 @@ def _colour(here: list[Clause], scene: Scene) -> str | None:
 
 
 def _vintage(here: list[Clause], scene: Scene) -> int | None:
+    words = scene.text.words
+    for i, word in enumerate(words[:-1]):
+        if word in ("harvest", "vintage") and len(words[i + 1]) == 4 and words[i + 1].isdigit() and words[i + 1].startswith("20"):
+            return int(words[i + 1])
     for c in here:
         for m in c.of("batch", "stranger"):
             if m.value.vintage is not None:

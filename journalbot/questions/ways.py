@@ -1,0 +1,96 @@
+"""How the facts are to be put together, by the question's own words or else as is usual for the measure."""
+
+from dataclasses import replace
+
+from journalbot.language.text import Text
+from journalbot.questions.candidates import Candidate
+from journalbot.questions.draft import Pieces, tokens_of
+from journalbot.questions.measures import MEASURES
+from journalbot.questions.query import Batches, Query, What
+from journalbot.questions.signs import Sign
+
+AGGREGATES = frozenset(("most", "least", "mean", "sum", "range"))
+_ORDER = ("mean", "sum", "most", "least", "range", "change", "compare", "first", "last", "each")
+_STRICTLY_EACH = frozenset(("each", "each of", "per batch", "by batch", "respectively", "every one of"))
+# Signs whose words may say how facts are put together too: "hottest" is a temperature and the most of it.
+_BOTH = frozenset(("when", "score", "temperature", "alcohol", "how long", "final gravity", "money", "age", "ph", "ta", "plan"))
+# What has no first or last of its own: it is as it is now.
+_NOW = frozenset(("where", "contents", "sweetness", "free vessels", "plans", "bottles left"))
+_CLAUSE = frozenset(("i", "we", "it", "the", "they", "pitched", "pitching", "bottled", "racked", "pressed"))
+
+
+def put_together(p: Pieces, whats: tuple[What, ...], best: Candidate) -> Query:
+    """The Query of measures, with the part of them that is asked and how their facts come together."""
+    measure = best.measure
+    asked = {s.name for s in p.signs if not (s.name == "when" and _leads_clause(p.text, s))}
+    part = part_asked(asked, measure.sort, {s.name for s in best.signs})
+    plain = tuple(replace(w, part="") for w in whats)
+    whats = tuple(replace(w, part=part if MEASURES[w.measure].sort == "act" or part == "date" else "") for w in whats)
+    if measure.counts == "sum" and "how many" in asked and "times" not in asked:
+        return Query(plain, when=p.when, within="sum", over="sum")
+    if part == "times" and {"different", "distinct"} & set(p.text.words):
+        return Query(plain, when=p.when, over="distinct")
+    if part == "times":
+        return Query(whats, when=p.when, within="count", over="count")
+    way = _way(p, best)
+    usual = usual_way(measure.usual)
+    if way == "compare":
+        return Query(whats, when=p.when, within=usual, over="compare")
+    if way in ("most", "least") and len(p.who.numbers) > 1:
+        return Query(whats, when=p.when, within=usual, over=way)
+    if way == "each":
+        return Query(whats, Batches(every=True), p.when, within=usual)
+    if way in AGGREGATES:
+        inner = "sum" if way in ("most", "least") and (measure.usual == "sum" or measure.sort == "days") else ""
+        return Query(whats, when=p.when, over=way, within=inner)
+    if way:
+        return Query(whats, when=p.when, within=way, over=way if way != "change" else "")
+    if part in ("date", "amount", "done") and measure.sort == "act":
+        return Query(whats, when=p.when)
+    return Query(whats, when=p.when, within=usual, over="sum" if usual == "sum" else "")
+
+
+def usual_way(usual: str) -> str:
+    """How a measure's facts come together within a batch where nothing is said."""
+    return usual if usual in ("last", "first", "sum", "change") else ""
+
+
+def _way(p: Pieces, best: Candidate) -> str:
+    """The way that the question's words say; "" where they say none that fits the measure."""
+    row, measure = set(best.signs), best.measure
+    if "change" in {s.name.removeprefix("way:") for s in row}:
+        return "change"
+    ways = {
+        s.name.removeprefix("way:")
+        for s in p.signs
+        if s.name.startswith("way:") and s not in row and not tokens_of([s]) & p.explained
+        and not any(r.first < s.last and s.first < r.last and r.name not in _BOTH for r in row)
+    }
+    way = next((w for w in _ORDER if w in ways), "")
+    if way == "sum" and measure.sort in ("words", "story"):
+        return "each"
+    if way == "each" and measure.usual == "sum" and not any(s.value in _STRICTLY_EACH for s in p.signs if s.name == "way:each"):
+        return "sum"
+    return "" if way in ("first", "last") and measure.name in _NOW else way
+
+
+def _leads_clause(text: Text, when: Sign) -> bool:
+    """Whether "when" leads a clause (`gravity when I pitched`) and does not ask."""
+    if not 0 < when.first or when.last >= len(text.words):
+        return False
+    return text.words[when.first - 1] not in ("and", ",", "since") and text.words[when.last] in _CLAUSE
+
+
+def part_asked(asked: set[str], sort: str, row: set[str]) -> str:
+    """The side of a measure that is asked for: its date, its amount, how often, or whether at all."""
+    wants = {n for n in ("when", "times", "how much", "how many") if n in asked and n not in row}
+    if {"when", "how much"} <= wants:
+        return ""
+    if "times" in wants or ("how many" in wants and sort in ("act", "words")):
+        return "times"
+    if "when" in wants:
+        return "date"
+    if "how much" in wants and sort == "act":
+        return "amount"
+    others = {"what", "who", "where", "why", "how long", "when", "how much", "how many", "times"}
+    return "done" if sort in ("act", "words") and "did" in asked and not asked & others else ""
