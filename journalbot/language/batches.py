@@ -107,7 +107,10 @@ def find_batches(
     out = [*_by_number(tokens, words, numbers, index), *_bare_numbers(tokens, words, known, numbers, index)]
     used = {i for m in out for i in range(m.first, m.last)} | taken
     heads: dict[int, Mention] = {}
+    longer = [m for m in known if m.kind in ("material", "closure") and m.last - m.first > 1]
     for m in known:
+        if any(o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first for o in longer):
+            continue
         if m.kind in _HEADS and not used.intersection(range(m.first, m.last)) and not _weak_head(m, words, index):
             if m.first not in heads or heads[m.first].last < m.last:
                 heads[m.first] = m
@@ -140,7 +143,9 @@ def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number],
     out = []
     at = {n.first: n for n in numbers if n.style != "suffix"}
     for i, word in enumerate(words):
-        if word[0] == "b" and word[1:].isdigit() and len(word) <= 5:
+        if word[:1] == "b" and word[1:].isdigit() and len(word) <= 5:
+            if word == "b4" and words[i + 1 : i + 2] and words[i + 1] in _AFTER_BEFORE:
+                continue
             out.append(_numbered(tokens, int(word[1:]), i, i + 1, index))
         elif word in _NUMBER_WORDS:
             j = i + 1
@@ -167,6 +172,7 @@ def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number],
     return out
 
 
+_AFTER_BEFORE = {"the", "i", "we", "it", "they", "my", "he", "she", "dinner", "yeast", "bottling", "bed", "that", "racking", "pressing", "work"}  # "b4" is then "before"
 _SAID_OF = {":", "'s", "is", "has", "was", "went", "still", "now", "down", "at", "got", "gets", "looks", "tastes", "bubbling", "fizzing"}
 _MOVED = {"off", "to", "into", "from", "onto", "with", "out", "again", "over", "and"}
 

@@ -205,7 +205,8 @@ def _on_the_day_drunk(entries: list[Entry], drafts: list[Draft]) -> list[Entry]:
 def _finished_before(draft: Draft, batch: int | None, cellar: Cellar) -> bool:
     """Called dry again after it was called finished: a description, no turn of the fermentation."""
     known = cellar.batches.get(batch) if batch is not None else None
-    return draft.kind == "fermentation" and draft.fields.get("stage") == "finished" and known is not None and known.finished is not None
+    said = draft.clause.text.words[draft.first : draft.last]
+    return draft.kind == "fermentation" and said[-1:] in (["dry"], ["done"], ["finished"]) and known is not None and known.finished is not None
 
 
 _ONCE = ("fermentation", "malolactic", "press", "crush", "degas", "filter", "chill", "oak_out", "airlock", "end", "stir", "move")

@@ -14,7 +14,9 @@ if TYPE_CHECKING:
 __all__ = ["ask"]
 
 
-def ask(question: str, today: date, journal: "Journal", names: "Names", before: "Query | None" = None) -> "tuple[Answer, Query | None]":
+def ask(
+    question: str, today: date, journal: "Journal", names: "Names", before: "Query | None" = None
+) -> "tuple[Answer, Query | None]":
     """Answer a question on a day. `before` is the last question's Query: a follow-up keeps its parts.
 
     The Query comes back for the next follow-up; None where the question was not understood.
@@ -33,7 +35,12 @@ def ask(question: str, today: date, journal: "Journal", names: "Names", before: 
         return not_understood(question, read, scene), None
     if read.unknown and not read.query.batches.numbers:
         choices = ", ".join(label_of(b) for _, b in sorted(cellar.batches.items())[:12])
-        return Answer(question, describe(read.query), False, f"The journal has no batch called “{read.unknown}”. It has {choices or 'none yet'}."), None
+        return Answer(
+            question,
+            describe(read.query),
+            False,
+            f"The journal has no batch called “{read.unknown}”. It has {choices or 'none yet'}.",
+        ), None
     reply = answer(question, read.query, scene, one=read.one, said=read.said)
     if read.unused and reply.found:
         passed = ", ".join(f"“{w}”" for w in read.unused)

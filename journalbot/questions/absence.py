@@ -46,10 +46,18 @@ def told_apart(query: Query, what: What, scene: Scene, numbers: list[int] | None
     thing = named(what)
     if query.skip:
         return Absence(f"There is no {thing} before that.")
-    whose = f" for {join([label_of(scene.cellar.batches[n]) for n in numbers if n in scene.cellar.batches][:4])}" if numbers else ""
+    whose = (
+        f" for {join([label_of(scene.cellar.batches[n]) for n in numbers if n in scene.cellar.batches][:4])}"
+        if numbers
+        else ""
+    )
     days = _days(query)
     if what.measure in ("contents", "free vessels", "vessels in use", "capacity") and what.get("vessel"):
-        return Absence(f"The journal knows of no vessel called {what.get('vessel')}." if what.measure != "capacity" else f"How much {what.get('vessel')} holds is not recorded.")
+        return Absence(
+            f"The journal knows of no vessel called {what.get('vessel')}."
+            if what.measure != "capacity"
+            else f"How much {what.get('vessel')} holds is not recorded."
+        )
     if what.measure == "search":
         return Absence(f"No note says “{what.get('words')}”{days}.")
     if what.measure == "money":
@@ -59,12 +67,21 @@ def told_apart(query: Query, what: What, scene: Scene, numbers: list[int] | None
         return Absence(f"Nothing is planned{whose}{days}.")
     if bare:
         fact = bare[-1]
-        return Absence(f"No name recorded for {thing}{whose}: the note of {day_said(fact.date)} gives none.", tuple(n for f in bare for n in f.notes))
+        return Absence(
+            f"No name recorded for {thing}{whose}: the note of {day_said(fact.date)} gives none.",
+            tuple(n for f in bare for n in f.notes),
+        )
     if denied := _denied(what, scene, numbers):
-        return Absence(f"No {thing}{whose}: the note of {day_said(denied[1])} says “{denied[0]}”.", (denied[2],), denied=True)
+        return Absence(
+            f"No {thing}{whose}: the note of {day_said(denied[1])} says “{denied[0]}”.", (denied[2],), denied=True
+        )
     if waiting := _waiting(what, scene, numbers):
         shown = join([f"note {n} (“{text}”)" for n, text in waiting[:_WAITING]])
-        return Absence(f"No {thing} recorded{whose}{days}, but {shown} {'is' if len(waiting) == 1 else 'are'} still waiting to be understood.", tuple(n for n, _ in waiting[:_WAITING]), waiting=True)
+        return Absence(
+            f"No {thing} recorded{whose}{days}, but {shown} still to be understood.",
+            tuple(n for n, _ in waiting[:_WAITING]),
+            waiting=True,
+        )
     if MEASURES[what.measure].sort in ("figure", "days", "money") and what.measure != "score":
         why = _why(what, scene, numbers)
         return Absence(f"The journal does not say: no {thing} can be worked out{whose}{days}{why}.")
@@ -76,21 +93,28 @@ def _days(query: Query) -> str:
     if when.anchor:
         return " at that time"
     if when.since and when.until:
-        return f" from {day_said(when.since)} to {day_said(when.until)}" if when.since != when.until else f" on {day_said(when.since)}"
+        return (
+            f" from {day_said(when.since)} to {day_said(when.until)}"
+            if when.since != when.until
+            else f" on {day_said(when.since)}"
+        )
     return f" since {day_said(when.since)}" if when.since else f" until {day_said(when.until)}" if when.until else ""
 
 
 _NEEDS = {
-    "alcohol": "it needs a gravity before the ferment and one after it", "attenuation": "it needs a gravity before the ferment and one after it",
-    "bottles left": "no bottling with a count is recorded", "cost per bottle": "it needs what was paid and how many bottles were filled",
-    "fermentation time": "it needs the pitch and the end of the fermentation", "time on oak": "no oak is recorded", "malolactic time": "it needs the start and the end of malolactic",
+    "alcohol": "it needs a gravity before the ferment and one after it",
+    "attenuation": "it needs a gravity before the ferment and one after it",
+    "bottles left": "no bottling with a count is recorded",
+    "cost per bottle": "it needs what was paid and how many bottles were filled",
+    "fermentation time": "it needs the pitch and the end of the fermentation",
+    "time on oak": "no oak is recorded",
+    "malolactic time": "it needs the start and the end of malolactic",
 }
 
 
 def _why(what: What, scene: Scene, numbers: list[int] | None) -> str:
     need = _NEEDS.get(what.measure, "")
     return f" ({need})" if need else ""
-
 
 
 def _denied(what: What, scene: Scene, numbers: list[int] | None) -> tuple[str, str, int] | None:
@@ -118,7 +142,9 @@ def _stems(what: What) -> set[str]:
 
     value = what.get("material")
     words = {value} if value else set(SIGNS.get(what.measure, (what.measure,)))
-    return {w for w in words if len(w) > 2 and (value or w.endswith(("ed", "ing")) or w == what.measure) and w != "bottle"}
+    return {
+        w for w in words if len(w) > 2 and (value or w.endswith(("ed", "ing")) or w == what.measure) and w != "bottle"
+    }
 
 
 def _waiting(what: What, scene: Scene, numbers: list[int] | None) -> list[tuple[int, str]]:

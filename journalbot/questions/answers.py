@@ -31,9 +31,12 @@ def answer(question: str, query: Query, scene: Scene, *, one: bool = False, said
         result = run(query, scene, one=one, said=said)
     except Incomparable as error:
         condition: Condition = error.args[0]
-        result = Found(f"What the journal has for {condition.what.measure} cannot be compared with {condition.value:g} {condition.unit}.".replace(" .", "."), (), found=False)
+        thing, limit = condition.what.measure, f"{condition.value:g} {condition.unit}".strip()
+        result = Found(f"What the journal has for {thing} cannot be compared with {limit}.", (), found=False)
     if query.show == "notes" and result.ask is None:
-        result = replace(result, text=wording.notes_said(result.notes, scene) or f"That rests on no single note. {result.text}")
+        result = replace(
+            result, text=wording.notes_said(result.notes, scene) or f"That rests on no single note. {result.text}"
+        )
     return Answer(question, describe(query), result.found, result.text, result.notes, result.ask)
 
 
@@ -53,7 +56,12 @@ def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Fou
         if isinstance(chosen, Found):
             return chosen
         numbers = chosen
-        query = replace(query, batches=replace(query.batches, numbers=tuple(numbers), labels=tuple(label_of(scene.cellar.batches[n]) for n in numbers)))
+        query = replace(
+            query,
+            batches=replace(
+                query.batches, numbers=tuple(numbers), labels=tuple(label_of(scene.cellar.batches[n]) for n in numbers)
+            ),
+        )
     answers = [_one_measure(query, what, scene, numbers, when) for what in query.whats]
     if len(answers) == 1:
         return answers[0]
@@ -63,7 +71,7 @@ def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Fou
 
 
 def _choose(query: Query, scene: Scene, numbers: list[int], said: str) -> list[int] | Found:
-    """Of several batches that fit: the one that alone has anything to say, all where they say the same, or a question."""
+    """Of several batches: the one that alone has anything to say, all where they say the same, or a question."""
     texts: dict[int, tuple[str, ...]] = {}
     for n in numbers:
         facts = [f for w in query.whats for f in _reduced(query, w, scene, [n]).get(n, [])]
@@ -75,7 +83,12 @@ def _choose(query: Query, scene: Scene, numbers: list[int], said: str) -> list[i
         return having
     if not having or (asked_done and len(having) == len(numbers)):
         return numbers
-    if len(having) == len(numbers) and len(set(texts.values())) == 1 and any(query.whats[0].part == p for p in ("",)) and MEASURES[query.whats[0].measure].sort == "words":
+    if (
+        len(having) == len(numbers)
+        and len(set(texts.values())) == 1
+        and any(query.whats[0].part == p for p in ("",))
+        and MEASURES[query.whats[0].measure].sort == "words"
+    ):
         return numbers
     having = having if not asked_done else numbers
     choices = tuple(label_of(scene.cellar.batches[n]) for n in having)
@@ -91,7 +104,12 @@ def _reduced(query: Query, what: What, scene: Scene, numbers: list[int] | None) 
         facts = {n: found for n, every in facts.items() if (found := weighed(every))}
     if measure.sort == "figure" and (query.over in _POOLED or query.within in ("mean", "sum", "most", "least")):
         facts = {n: best_known(found) for n, found in facts.items()}
-    return {n: reduce_facts(found, query.within, measure, scene.settings, query.skip) if n is not None or query.within != "count" else found for n, found in facts.items()}
+    return {
+        n: reduce_facts(found, query.within, measure, scene.settings, query.skip)
+        if n is not None or query.within != "count"
+        else found
+        for n, found in facts.items()
+    }
 
 
 def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | None, when: object) -> Found:
@@ -101,7 +119,9 @@ def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | No
     real = {n: facts for n, facts in real.items() if facts}
     if not real:
         return _absent(query, what, scene, numbers, [f for facts in by_batch.values() for f in facts])
-    if query.over in _POOLED and not (query.over in ("first", "last") and numbers and (len(numbers) == 1 or query.batches.every)):
+    if query.over in _POOLED and not (
+        query.over in ("first", "last") and numbers and (len(numbers) == 1 or query.batches.every)
+    ):
         pool = [f for facts in real.values() for f in facts]
         skip = query.skip if query.over in ("first", "last") else 0
         method = "sum" if query.over == "count" else query.over
@@ -111,7 +131,10 @@ def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | No
         text = wording.pooled(query, what, result, pool, scene, numbers)
         return Found(text, _notes(result))
     if query.over == "compare" or (len(real) > 1 and query.within == "change" and numbers is not None):
-        return Found(wording.side_by_side(query, what, real, scene, numbers or sorted(n for n in real if n is not None)), _notes([f for facts in real.values() for f in facts]))
+        return Found(
+            wording.side_by_side(query, what, real, scene, numbers or sorted(n for n in real if n is not None)),
+            _notes([f for facts in real.values() for f in facts]),
+        )
     missing = [n for n in (numbers or []) if n not in real] if numbers and len(numbers) <= 6 else []
     text = wording.each(query, what, real, scene, missing)
     return Found(text, _notes([f for facts in real.values() for f in facts]))
@@ -133,7 +156,12 @@ def _of_the_cellar(query: Query, scene: Scene) -> Found:
     facts = [f for found in scene.facts(what, None, query.when).values() for f in found]
     if query.batches.numbers:
         facts = [f for f in facts if f.batch in query.batches.numbers]
-    facts = reduce_facts(facts, query.within if query.within in ("last", "first") and what.measure == "search" else "", MEASURES[what.measure], scene.settings)
+    facts = reduce_facts(
+        facts,
+        query.within if query.within in ("last", "first") and what.measure == "search" else "",
+        MEASURES[what.measure],
+        scene.settings,
+    )
     if not facts:
         return _absent(query, what, scene, None, [])
     return Found(wording.of_cellar(query, what, facts, scene), _notes(facts), found=not all(f.bare for f in facts))
@@ -152,12 +180,22 @@ def _batches(query: Query, scene: Scene) -> Found:
             if condition.test != "none":
                 found = [f for f in facts.get(n, []) if not f.bare]
                 if condition.test not in ("some", "none") and condition.method == "" and len(found) > 1:
-                    ranked = sorted(found, key=lambda f: number_of(f) or 0.0, reverse=condition.test in ("over", "at least"))
+                    ranked = sorted(
+                        found, key=lambda f: number_of(f) or 0.0, reverse=condition.test in ("over", "at least")
+                    )
                     found = ranked[:1]
-                shown.setdefault(n, []).extend(found if condition.method != "count" else reduce_facts(found, "count", MEASURES[condition.what.measure], scene.settings))
+                shown.setdefault(n, []).extend(
+                    found
+                    if condition.method != "count"
+                    else reduce_facts(found, "count", MEASURES[condition.what.measure], scene.settings)
+                )
     notes = _notes([f for facts in shown.values() for f in facts])
     if not numbers:
-        return Found(wording.no_batches(query), (), found=True) if scene.cellar.batches else Found("There are no batches in the journal yet.", (), found=False)
+        return (
+            Found(wording.no_batches(query), (), found=True)
+            if scene.cellar.batches
+            else Found("There are no batches in the journal yet.", (), found=False)
+        )
     return Found(wording.batch_list(query, numbers, shown, scene), notes)
 
 

@@ -21,8 +21,13 @@ def read_calculation(text: Text, refs: Sequence[Mention], cellar: Cellar) -> Que
     words = set(text.words)
     values = _values(text)
     volume, rates, gravities, brix, temperatures, percents, others = values
-    done = words & DEEDS or any(text.words[i : i + 2] in (["did", "i"], ["have", "i"], ["i", "have"], ["i", "added"], ["went", "in"]) for i in range(len(text.words)))
-    wanted = bool(words & CALCULATE) or any(" ".join(text.words[i : i + 2]) in CALCULATE for i in range(len(text.words)))
+    done = words & DEEDS or any(
+        text.words[i : i + 2] in (["did", "i"], ["have", "i"], ["i", "have"], ["i", "added"], ["went", "in"])
+        for i in range(len(text.words))
+    )
+    wanted = bool(words & CALCULATE) or any(
+        " ".join(text.words[i : i + 2]) in CALCULATE for i in range(len(text.words))
+    )
     batch = _batch(refs)
     if done or (refs and batch is None):
         return None
@@ -33,37 +38,85 @@ def read_calculation(text: Text, refs: Sequence[Mention], cellar: Cellar) -> Que
     molecular = "molecular" in words
     if molecular and (rates or batch):
         ph = _named(text, "ph")
-        target = [r for r in rates if r[1]] or ([r for r in rates] if "needed" in words or "need" in words or "for" in words else [])
-        of = (*((("to", target[0][0]),) if target else (("value", rates[0][0]),) if rates else ()), *((("ph", ph),) if ph else ()), *((("batch", str(batch)),) if batch else ()))
+        target = [r for r in rates if r[1]] or (
+            [r for r in rates] if "needed" in words or "need" in words or "for" in words else []
+        )
+        of = (
+            *((("to", target[0][0]),) if target else (("value", rates[0][0]),) if rates else ()),
+            *((("ph", ph),) if ph else ()),
+            *((("batch", str(batch)),) if batch else ()),
+        )
         return _query("molecular SO2", *of)
     if material in _SULFITES and rates and for_it:
         to = next((r for r, target in rates if target), "")
         start = next((r for r, target in rates if not target), "") if to and len(rates) > 1 else ""
-        return _query("sulfite dose", ("material", material), ("rise", to or rates[0][0]), *((("to", to),) if to else ()), *((("from", start),) if start else ()), *base)
+        return _query(
+            "sulfite dose",
+            ("material", material),
+            ("rise", to or rates[0][0]),
+            *((("to", to),) if to else ()),
+            *((("from", start),) if start else ()),
+            *base,
+        )
     if "yan" in {m.value for m in text.of("quantity")} and rates or material == "diammonium phosphate" and rates:
         return _query("nitrogen dose", ("rise", rates[0][0]), *base)
     if (material in _ACIDS or {"ta", "acidity"} & words) and (rates or percents) and for_it and (volume or batch):
         lower = bool(words & {"lower", "reduce", "drop", "decrease", "down"})
-        return _query("acid dose", ("material", material or ("calcium carbonate" if lower else "tartaric acid")), ("rise", rates[0][0] if rates else percents[0]), *((("lower", "yes"),) if lower else ()), *base)
+        return _query(
+            "acid dose",
+            ("material", material or ("calcium carbonate" if lower else "tartaric acid")),
+            ("rise", rates[0][0] if rates else percents[0]),
+            *((("lower", "yes"),) if lower else ()),
+            *base,
+        )
     if material in ("sugar", "honey") and gravities and for_it and (volume or batch):
         start = gravities[0] if len(gravities) > 1 else ""
-        return _query("sugar needed", ("material", material), *((("from", start),) if start else ()), ("to", gravities[-1]), *base)
+        return _query(
+            "sugar needed", ("material", material), *((("from", start),) if start else ()), ("to", gravities[-1]), *base
+        )
     if material == "potassium sorbate" and wanted and base:
-        return _query("sorbate dose", *((("alcohol", percents[0].replace("%", "% vol")),) if percents else ()), *((("ph", _named(text, "ph")),) if _named(text, "ph") else ()), *base)
+        return _query(
+            "sorbate dose",
+            *((("alcohol", percents[0].replace("%", "% vol")),) if percents else ()),
+            *((("ph", _named(text, "ph")),) if _named(text, "ph") else ()),
+            *base,
+        )
     if material and (material in FININGS or material in OAK) and wanted and base:
         return _query("usual dose", ("material", material), *base)
-    if lone and len(gravities) == 2 and (words & {"alcohol", "abv", "strength", "strong", "alc"} or "to" in words) and not material:
+    if (
+        lone
+        and len(gravities) == 2
+        and (words & {"alcohol", "abv", "strength", "strong", "alc"} or "to" in words)
+        and not material
+    ):
         return _query("strength from gravities", ("from", gravities[0]), ("to", gravities[1]))
-    if lone and len(gravities) == 1 and temperatures and (words & {"correct", "corrected", "correction", "really", "adjusted", "true"}):
+    if (
+        lone
+        and len(gravities) == 1
+        and temperatures
+        and (words & {"correct", "corrected", "correction", "really", "adjusted", "true"})
+    ):
         return _query("corrected gravity", ("value", gravities[0]), ("temperature", temperatures[0]))
     if unit := _unit_wanted(text, [m for m in text.mentions if m.kind in ("amount", "temperature", "reading")]):
         value = (temperatures or [volume] if volume or temperatures else others or [""])[0]
         if value and lone:
-            return _query("conversion", ("value", value), *((("material", material),) if material else ()), ("unit", unit))
+            return _query(
+                "conversion", ("value", value), *((("material", material),) if material else ()), ("unit", unit)
+            )
     if lone and len(gravities) + len(brix) == 1 and not volume and not material and not rates and _only_a_value(text):
         return _query("scales", ("value", (*gravities, *brix)[0]))
-    if base and {"bottles", "bottle"} & words and not {"left", "remaining", "did", "have"} & words and (volume and not batch or words & {"fill", "need", "get", "yield", "expect", "make", "will", "would"}) and not words & {"many did", "made", "filled"}:
-        return _query("bottles needed", *base) if volume or "will" in words or "would" in words or "need" in words or "should" in words else None
+    if (
+        base
+        and {"bottles", "bottle"} & words
+        and not {"left", "remaining", "did", "have"} & words
+        and (volume and not batch or words & {"fill", "need", "get", "yield", "expect", "make", "will", "would"})
+        and not words & {"many did", "made", "filled"}
+    ):
+        return (
+            _query("bottles needed", *base)
+            if volume or "will" in words or "would" in words or "need" in words or "should" in words
+            else None
+        )
     return None
 
 
@@ -72,14 +125,20 @@ def _query(name: str, *of: tuple[str, str]) -> Query:
 
 
 def _values(text: Text) -> tuple[str, list[tuple[str, bool]], list[str], list[str], list[str], list[str], list[str]]:
-    """The question's values by what they are: volume, rates (each with whether it is a target), gravities, Brix, temperatures, percents, others."""
+    """The volume, the rates (each with whether it is to be reached), gravities, Brix, temperatures, percents, others."""
     volume, rates, gravities, brix, temperatures, percents, others = "", [], [], [], [], [], []
     for m in text.mentions:
         if m.kind == "amount":
             said = f"{m.value.value:g} {m.value.unit}"
             if "/" in m.value.unit:
                 rates.append((said, _target(text, m.first)))
-            elif UNITS[m.value.unit].dimension == "volume" and m.value.unit not in ("tsp", "tbsp", "cup", "ml", "fl oz"):
+            elif UNITS[m.value.unit].dimension == "volume" and m.value.unit not in (
+                "tsp",
+                "tbsp",
+                "cup",
+                "ml",
+                "fl oz",
+            ):
                 volume = volume or said
             else:
                 others.append(said)
@@ -105,7 +164,11 @@ def _values(text: Text) -> tuple[str, list[tuple[str, bool]], list[str], list[st
 
 def _target(text: Text, first: int) -> bool:
     """Whether a rate is one to reach ("to 30 ppm") and not one to add ("by 30 ppm", "30 ppm")."""
-    return first > 0 and text.words[first - 1] in ("to", "reach", "at", "hit", "get") and text.words[max(0, first - 2)] not in ("add", "going")
+    return (
+        first > 0
+        and text.words[first - 1] in ("to", "reach", "at", "hit", "get")
+        and text.words[max(0, first - 2)] not in ("add", "going")
+    )
 
 
 def _named(text: Text, quantity: str) -> str:
@@ -115,7 +178,11 @@ def _named(text: Text, quantity: str) -> str:
 def _material(text: Text) -> str:
     found = [str(m.value) for m in text.of("material")]
     found += [str(m.value) for m in text.of("oak_form") if "oak" in text.words]
-    for word, material in (("so2", "sulfur dioxide"), ("acid", "tartaric acid"), ("sulfite", "potassium metabisulfite")):
+    for word, material in (
+        ("so2", "sulfur dioxide"),
+        ("acid", "tartaric acid"),
+        ("sulfite", "potassium metabisulfite"),
+    ):
         if word in text.words and not found:
             found.append(material)
     return next((f for f in found if f != "sulfur dioxide"), found[0] if found else "")
@@ -143,6 +210,41 @@ def _unit_wanted(text: Text, values: Sequence[Mention]) -> str:
 
 def _only_a_value(text: Text) -> bool:
     """Whether the question holds nothing but the value and words for asking what it is."""
-    plain = {"what", "is", "whats", "what's", "in", "brix", "sg", "gravity", "as", "convert", "to", "a", "of", "the", "potential", "alcohol", "abv", "does", "mean", "how", "much", "equals", "equal", "be", "sugar", "density", "?", "would", "reading", "translate", "an", "specific", "degrees", "and"}
+    plain = {
+        "what",
+        "is",
+        "whats",
+        "what's",
+        "in",
+        "brix",
+        "sg",
+        "gravity",
+        "as",
+        "convert",
+        "to",
+        "a",
+        "of",
+        "the",
+        "potential",
+        "alcohol",
+        "abv",
+        "does",
+        "mean",
+        "how",
+        "much",
+        "equals",
+        "equal",
+        "be",
+        "sugar",
+        "density",
+        "?",
+        "would",
+        "reading",
+        "translate",
+        "an",
+        "specific",
+        "degrees",
+        "and",
+    }
     taken = {i for m in text.of("reading") for i in range(m.first, m.last)}
     return all(w in plain for i, w in enumerate(text.words) if i not in taken and text.tokens[i].kind != "mark")

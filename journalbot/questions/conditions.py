@@ -1,4 +1,4 @@
-"""What is said of batches: `that I racked more than twice`, `pitched under 60 F`, `without oak`, `which scored over 7`."""
+"""What is said of batches: `that I racked more than twice`, `pitched under 60 F`, `without oak`, `over 7`."""
 
 from journalbot.language.amounts import Amount, Score
 from journalbot.language.text import Text
@@ -18,13 +18,20 @@ def in_test(sign: Sign, signs: list[Sign]) -> bool:
     return any(t.name.startswith("test:") and t.first <= sign.first and sign.last <= t.last for t in signs)
 
 
-def read_conditions(text: Text, signs: list[Sign], tokens: list[int], explained: set[int]) -> tuple[tuple[Condition, ...], str, list[int], float] | None:
+def read_conditions(
+    text: Text, signs: list[Sign], tokens: list[int], explained: set[int]
+) -> tuple[tuple[Condition, ...], str, list[int], float] | None:
     """The conditions that a stretch of words puts on batches, joined by and; with what is left over."""
     parts = _parts(text, tokens)
     whole = _condition(text, signs, tokens, explained)
     if len(parts) > 1:
         split = [_condition(text, signs, p, explained) for p in parts if content(text, p)]
-        if split and all(s is not None for s in split) and (whole is None or sum(len(s[2]) for s in split if s) <= len(whole[2])) and not _same(split):
+        if (
+            split
+            and all(s is not None for s in split)
+            and (whole is None or sum(len(s[2]) for s in split if s) <= len(whole[2]))
+            and not _same(split)
+        ):
             conditions = tuple(c for s in split if s for c in s[0])
             state = next((s[1] for s in split if s and s[1]), "")
             return conditions, state, [i for s in split if s for i in s[2]], sum(s[3] for s in split if s)
@@ -51,7 +58,9 @@ def _parts(text: Text, tokens: list[int]) -> list[list[int]]:
     return [p for p in parts if p]
 
 
-def _condition(text: Text, signs: list[Sign], tokens: list[int], explained: set[int]) -> tuple[tuple[Condition, ...], str, list[int], float] | None:
+def _condition(
+    text: Text, signs: list[Sign], tokens: list[int], explained: set[int]
+) -> tuple[tuple[Condition, ...], str, list[int], float] | None:
     inside = set(tokens)
     here = [s for s in signs if set(range(s.first, s.last)) <= inside]
     test, value, unit, used, quantity = _test(text, here, inside)
@@ -68,10 +77,21 @@ def _condition(text: Text, signs: list[Sign], tokens: list[int], explained: set[
     if not ranked:
         return None
     best = ranked[0]
-    if test and not unit and not quantity and value > _MANY_TIMES and best.measure.sort == "act" and best.measure.counts == "count":
+    if (
+        test
+        and not unit
+        and not quantity
+        and value > _MANY_TIMES
+        and best.measure.sort == "act"
+        and best.measure.counts == "count"
+    ):
         # "fermented below 60": no one ferments sixty times
         virtual = [Sign("quantity:temperature", min(used), min(used) + 1)]
-        ranked = [c for c in candidates(text, [*signs, *virtual], [*rest, min(used)], explained | used) if c.measure.quantity == "temperature"]
+        ranked = [
+            c
+            for c in candidates(text, [*signs, *virtual], [*rest, min(used)], explained | used)
+            if c.measure.quantity == "temperature"
+        ]
         if not ranked:
             return None
         best = ranked[0]
@@ -84,13 +104,26 @@ def _condition(text: Text, signs: list[Sign], tokens: list[int], explained: set[
     elif denied:
         condition = Condition(what, "none")
     else:
-        condition = Condition(what, "over" if best.measure.name == "bottles left" else "some", method="sum" if best.measure.name == "bottles left" else "")
-    left = [i for i in best.left if i not in used and not any(s.name == "denial" and s.first <= i < s.last for s in here)]
+        condition = Condition(
+            what,
+            "over" if best.measure.name == "bottles left" else "some",
+            method="sum" if best.measure.name == "bottles left" else "",
+        )
+    left = [
+        i for i in best.left if i not in used and not any(s.name == "denial" and s.first <= i < s.last for s in here)
+    ]
     return (condition,), "", left, best.score
 
 
 def _method(sort: str, usual: str, unit: str, signs: list[Sign]) -> str:
-    named = next((s.name[4:] for s in signs if s.name in ("way:mean", "way:last", "way:first", "way:most", "way:least", "way:sum")), "")
+    named = next(
+        (
+            s.name[4:]
+            for s in signs
+            if s.name in ("way:mean", "way:last", "way:first", "way:most", "way:least", "way:sum")
+        ),
+        "",
+    )
     if named:
         return named
     if sort == "act" and unit in ("times", ""):
@@ -100,7 +133,11 @@ def _method(sort: str, usual: str, unit: str, signs: list[Sign]) -> str:
 
 def _test(text: Text, here: list[Sign], inside: set[int]) -> tuple[str, float, str, set[int], str]:
     """A comparison with a value: (test, value, unit, its tokens, the quantity that the value's form says)."""
-    values = [m for m in text.of("reading", "temperature", "percent", "amount", "score", "money", "times", "number") if set(range(m.first, m.last)) <= inside]
+    values = [
+        m
+        for m in text.of("reading", "temperature", "percent", "amount", "score", "money", "times", "number")
+        if set(range(m.first, m.last)) <= inside
+    ]
     for s in here:
         if not s.name.startswith("test:"):
             continue
@@ -126,7 +163,11 @@ def _value(kind: str, value: object) -> tuple[float, str, str]:
         return value.score, f"/{value.out_of:g}", "score"
     if isinstance(value, Amount):
         quantity = {"temperature": "quantity:temperature", "percent": "alcohol"}.get(kind, "")
-        return float(value.value), {"%": "% vol"}.get(value.unit, value.unit) if kind == "percent" else value.unit, quantity
+        return (
+            float(value.value),
+            {"%": "% vol"}.get(value.unit, value.unit) if kind == "percent" else value.unit,
+            quantity,
+        )
     if kind == "reading":
         unit = getattr(value, "unit", "")
         return float(getattr(value, "value", 0.0)), unit, f"quantity:{getattr(value, 'quantity', '')}"

@@ -57,24 +57,49 @@ def find_group(text: Text, signs: list[Sign], explained: set[int], who: Whom) ->
     return max(useful, key=lambda g: (g.asked, g.counted, g.relative is not None, -g.first)) if useful else None
 
 
-def _group(text: Text, signs: list[Sign], first: int, last: int, colours: tuple[str, ...], numbers: tuple[int, ...]) -> Group:
+def _group(
+    text: Text, signs: list[Sign], first: int, last: int, colours: tuple[str, ...], numbers: tuple[int, ...]
+) -> Group:
     asked, counted = _asked(text, signs, first)
     relative = None
     nxt = text.words[last] if last < len(text.words) else ""
-    if nxt in RELATIVES or any(s.first == last and s.name.startswith("test:") for s in signs) or (nxt.endswith(_PAST) and last < len(text.words) and any(s.first == last for s in signs)) and not asked:
+    if (
+        nxt in RELATIVES
+        or any(s.first == last and s.name.startswith("test:") for s in signs)
+        or (nxt.endswith(_PAST) and last < len(text.words) and any(s.first == last for s in signs))
+        and not asked
+    ):
         relative = last
     return Group(first, last, asked, counted, colours, relative, numbers, text.words[first])
 
 
 def _asked(text: Text, signs: list[Sign], first: int) -> tuple[bool, bool]:
     i = first - 1
-    while i >= 0 and text.words[i] in ("of", "my", "the", "all", "other", "our", "these", "those", "2020", "2021", "2022", "2023", "2024", "2025", "2026"):
+    while i >= 0 and text.words[i] in (
+        "of",
+        "my",
+        "the",
+        "all",
+        "other",
+        "our",
+        "these",
+        "those",
+        "2020",
+        "2021",
+        "2022",
+        "2023",
+        "2024",
+        "2025",
+        "2026",
+    ):
         i -= 1
     if i < 0:
         return False, False
     word = text.words[i]
     many = word == "many" and i and text.words[i - 1] == "how"
-    return word in ("which", "what") or (word in ("list", "show", "find", "me", "any") and i <= 3 and word != "any"), bool(many)
+    return word in ("which", "what") or (
+        word in ("list", "show", "find", "me", "any") and i <= 3 and word != "any"
+    ), bool(many)
 
 
 def read_group(text: Text, signs: list[Sign], group: Group, explained: set[int], when: When) -> GroupRead | None:
@@ -89,9 +114,20 @@ def read_group(text: Text, signs: list[Sign], group: Group, explained: set[int],
         asking = [i for i in everything if i < group.first]
         return _which(text, signs, group, batches, tail, asking, spare, when)
     if group.relative is None:
-        return None if not group.colours or group.numbers else _figures(text, signs, batches, everything, [], spare, when)
+        return (
+            None if not group.colours or group.numbers else _figures(text, signs, batches, everything, [], spare, when)
+        )
     if any(s.name in ("way:most", "way:least") and s.first >= group.relative and not in_test(s, signs) for s in signs):
-        return _which(text, signs, replace(group, asked=True), batches, [i for i in everything if i >= group.last], [i for i in everything if i < group.first], spare, when)
+        return _which(
+            text,
+            signs,
+            replace(group, asked=True),
+            batches,
+            [i for i in everything if i >= group.last],
+            [i for i in everything if i < group.first],
+            spare,
+            when,
+        )
     clause = [i for i in everything if i >= group.relative]
     main = [i for i in everything if i < group.relative]
     return _figures(text, signs, batches, main, clause, spare, when)
@@ -100,20 +136,48 @@ def read_group(text: Text, signs: list[Sign], group: Group, explained: set[int],
 def _years(text: Text, group: Group) -> dict[int, int]:
     """A year beside the word for the group: `my 2023 whites`, `reds from 2022`."""
     out: dict[int, int] = {}
-    spots = [group.first - 1, group.last + 1 if group.last < len(text.words) and text.words[group.last] in ("from", "of") else group.last]
+    spots = [
+        group.first - 1,
+        group.last + 1 if group.last < len(text.words) and text.words[group.last] in ("from", "of") else group.last,
+    ]
     for i in spots:
         if 0 <= i < len(text.tokens) and text.tokens[i].text.isdigit() and 1990 <= int(text.tokens[i].text) <= 2099:
             out[i] = int(text.tokens[i].text)
     return out
 
 
-def _which(text: Text, signs: list[Sign], group: Group, batches: Batches, tail: list[int], asking: list[int], explained: set[int], when: When) -> GroupRead | None:
+def _which(
+    text: Text,
+    signs: list[Sign],
+    group: Group,
+    batches: Batches,
+    tail: list[int],
+    asking: list[int],
+    explained: set[int],
+    when: When,
+) -> GroupRead | None:
     """`Which wines …`: ranked where something superlative is said of them, else those that meet the conditions."""
     over = "count" if group.counted else "list"
-    ask_tokens = {i for i in asking if text.words[i] in _WHICH or text.words[i] in ("how", "many", "me", "in", "to", "from", "for", "on", "give", "tell")}
+    ask_tokens = {
+        i
+        for i in asking
+        if text.words[i] in _WHICH
+        or text.words[i] in ("how", "many", "me", "in", "to", "from", "for", "on", "give", "tell")
+    }
     before = [i for i in asking if i not in ask_tokens]
-    way = next((s for s in signs if s.name in ("way:most", "way:least") and not set(range(s.first, s.last)) & explained and not in_test(s, signs)), None)
-    left_before = [i for i in content(text, before) if i not in explained and not any(s.first <= i < s.last for s in signs)]
+    way = next(
+        (
+            s
+            for s in signs
+            if s.name in ("way:most", "way:least")
+            and not set(range(s.first, s.last)) & explained
+            and not in_test(s, signs)
+        ),
+        None,
+    )
+    left_before = [
+        i for i in content(text, before) if i not in explained and not any(s.first <= i < s.last for s in signs)
+    ]
     if way is not None:
         ranked = candidates(text, signs, [i for i in (*before, *tail)], explained)
         ranked = [c for c in ranked if MEASURES[c.measure.name].scope != "none" and c.measure.sort != "story"]
@@ -121,22 +185,49 @@ def _which(text: Text, signs: list[Sign], group: Group, batches: Batches, tail: 
             best = ranked[0]
             what = narrowed(text, best, signs, [*before, *tail], explained)
             sort, usual = best.measure.sort, best.measure.usual
-            often = best.measure.name != "addition" or any(s.name == "times" or s.value.endswith("often") for s in signs)
-            within = "count" if sort == "act" and best.measure.counts == "count" and often else usual if usual in ("sum", "last") else "sum" if sort in ("days", "money") or sort == "act" else ""
+            often = best.measure.name != "addition" or any(
+                s.name == "times" or s.value.endswith("often") for s in signs
+            )
+            within = (
+                "count"
+                if sort == "act" and best.measure.counts == "count" and often
+                else usual
+                if usual in ("sum", "last")
+                else "sum"
+                if sort in ("days", "money") or sort == "act"
+                else ""
+            )
             mean = any(s.name == "way:mean" for s in signs)
-            return GroupRead(Query((what,), batches, when, within="mean" if mean else within, over=way.name[4:]), best.left, best.score)
+            return GroupRead(
+                Query((what,), batches, when, within="mean" if mean else within, over=way.name[4:]),
+                best.left,
+                best.score,
+            )
     read = read_conditions(text, signs, tail, explained)
     if read is None:
         return None
     conditions, state, left, score = read
-    conditions = tuple(c for c in conditions if c.what.measure != "start" or c.test != "some" or when)  # every batch has a start
-    if not conditions and not state and not batches.described and not read[0] and not content(text, tail) and not group.counted and over == "list" and group.word not in ("wines", "batches"):
+    conditions = tuple(
+        c for c in conditions if c.what.measure != "start" or c.test != "some" or when
+    )  # every batch has a start
+    if (
+        not conditions
+        and not state
+        and not batches.described
+        and not read[0]
+        and not content(text, tail)
+        and not group.counted
+        and over == "list"
+        and group.word not in ("wines", "batches")
+    ):
         return None
     described = replace(batches, conditions=conditions, state=state)
     return GroupRead(Query((), described, when, over=over), left + left_before, score + 2.0)
 
 
-def _figures(text: Text, signs: list[Sign], batches: Batches, main: list[int], clause: list[int], explained: set[int], when: When) -> GroupRead | None:
+def _figures(
+    text: Text, signs: list[Sign], batches: Batches, main: list[int], clause: list[int], explained: set[int], when: When
+) -> GroupRead | None:
     """A figure of the batches that meet a clause: `average score of reds that I racked more than twice`."""
     conditions: tuple[Condition, ...] = ()
     state, left, score = "", [], 0.0
@@ -167,5 +258,3 @@ def _figures(text: Text, signs: list[Sign], batches: Batches, main: list[int], c
     else:
         query = Query((what,), described, when, within=usual, over=way or ("sum" if usual == "sum" else ""))
     return GroupRead(query, left + best.left, score + best.score)
-
-

@@ -1,4 +1,4 @@
-"""What is said where a question was not understood: the words that stopped it, and near questions that would be answered."""
+"""Where a question was not understood: the words that stopped it, and near questions that would be answered."""
 
 from journalbot.model import Answer
 from journalbot.questions.measures import MEASURES
@@ -15,7 +15,11 @@ def not_understood(question: str, read: Understood, scene: Scene) -> Answer:
     """An answer that gives none, and says why."""
     stopped = join([f"“{w}”" for w in read.stopped_by[:5]])
     why = f"I did not understand {stopped} in that question." if stopped else "I did not understand that question."
-    near = [MEASURES[n] for n in (read.near or _USUAL) if MEASURES[n].scope == "batch" and "{" not in MEASURES[n].phrase.partition("[")[0]]
+    near = [
+        MEASURES[n]
+        for n in (read.near or _USUAL)
+        if MEASURES[n].scope == "batch" and "{" not in MEASURES[n].phrase.partition("[")[0]
+    ]
     numbers = scene.cellar.last_spoken
     batch = scene.cellar.batches.get(numbers) if numbers is not None else None
     if batch is None:

@@ -11,10 +11,26 @@ from journalbot.questions.stretches import between, share
 from journalbot.questions.times import anchor
 from journalbot.questions.ways import put_together
 
-ACTS = frozenset((  # what may say when something else was
-    "stuck", "rack", "press", "crush", "pitch", "bottle", "filter", "chill", "degas", "malolactic", "top_up", "blend", "finished",
-    "drained", "stir", "oak out",
-))
+ACTS = frozenset(
+    (  # what may say when something else was
+        "stuck",
+        "rack",
+        "press",
+        "crush",
+        "pitch",
+        "bottle",
+        "filter",
+        "chill",
+        "degas",
+        "malolactic",
+        "top_up",
+        "blend",
+        "finished",
+        "drained",
+        "stir",
+        "oak out",
+    )
+)
 _MEASURE_OF_ACT = {"drained": "end", "pitch": "yeast", "oak out": "oak_out"}
 _JOINING = frozenset(("and", ",", "&", "plus", "also", "with"))
 _FURTHER = frozenset(("reading", "figure", "days", "words", "act", "money"))
@@ -62,14 +78,24 @@ def _stopped(p: Pieces, best: Candidate, what: What) -> tuple[str, ...]:
 def _denied(p: Pieces, what: What) -> bool:
     """Whether what is asked is where something was not done (`what have I not tasted yet`)."""
     measure = MEASURES[what.measure]
-    return p.has("denial") and p.has("what") and not p.who.numbers and measure.sort in ("act", "words") and measure.scope == "batch"
+    return (
+        p.has("denial")
+        and p.has("what")
+        and not p.who.numbers
+        and measure.sort in ("act", "words")
+        and measure.scope == "batch"
+    )
 
 
 def _all_measures(p: Pieces, what: What, left: list[int]) -> tuple[tuple[What, ...], list[int]]:
     """The measure found and those asked for in the words that it left over (`pH and TA of …`)."""
     whats = [what]
     while left and len(whats) < 5 and any(p.text.words[i] in _JOINING for i in range(max(0, min(left) - 4), min(left))):
-        more = [c for c in candidates(p.text, p.signs, left, p.explained) if c.measure.sort in _FURTHER and len(c.left) < len(left)]
+        more = [
+            c
+            for c in candidates(p.text, p.signs, left, p.explained)
+            if c.measure.sort in _FURTHER and len(c.left) < len(left)
+        ]
         if not more:
             break
         whats.append(narrowed(p.text, more[0], p.signs, left, p.explained))
@@ -100,7 +126,7 @@ def act_when(when: When) -> When:
 
 
 def _with_anchor(p: Pieces, best: Candidate) -> tuple[Candidate, When | None, set[int]]:
-    """Whether an act in the question says when rather than what: it does where another measure then explains the rest."""
+    """Whether an act says when rather than what: it does where another measure then explains the rest."""
     nothing = best, None, set[int]()
     found = anchor(p.text, p.signs, ACTS, first=1)
     if found is None or found[1] <= tokens_of(best.signs):
@@ -108,7 +134,11 @@ def _with_anchor(p: Pieces, best: Candidate) -> tuple[Candidate, When | None, se
     when, used, _ = found
     link = p.text.words[min(used)]
     rest = [i for i in p.tokens if i not in used]
-    if best.measure.sort == "act" and tokens_of(best.signs) <= used and not [i for i in content(p.text, rest) if i not in p.explained]:
+    if (
+        best.measure.sort == "act"
+        and tokens_of(best.signs) <= used
+        and not [i for i in content(p.text, rest) if i not in p.explained]
+    ):
         # "what was it at when I racked it": whatever was read then.
         readings = _readings(p, min(used)) if link in ("when", "before", "after") and p.has("what") else None
         return (readings, act_when(when), used) if readings else nothing
@@ -116,7 +146,11 @@ def _with_anchor(p: Pieces, best: Candidate) -> tuple[Candidate, When | None, se
     if not ranked or not any(s.name not in ("what", "when", "did") for s in ranked[0].signs):
         return nothing
     other = ranked[0]
-    later = link in ("since", "after", "before", "until") and other.measure.sort == "act" and other.measure.name != when.anchor
+    later = (
+        link in ("since", "after", "before", "until")
+        and other.measure.sort == "act"
+        and other.measure.name != when.anchor
+    )
     if not (other.measure.sort in ("reading", "figure", "words") or later):
         return nothing
     if len(other.left) > len(best.left) or set(best.left) < set(other.left):

@@ -1,6 +1,6 @@
 """What a question asks, as a typed value: what, of which batches, when, and how it is put together.
 
-The parts combine freely. `describe` says a query in one plain sentence; that sentence is the `understood_as` of an answer.
+The parts combine freely. `describe` says a query in one plain sentence: the `understood_as` of an answer.
 """
 
 from dataclasses import dataclass, field, replace
@@ -93,7 +93,11 @@ def describe(query: Query) -> str:
     part = query.whats[0].part
     way = METHODS.get(query.within, "") or METHODS.get(query.over, "") if part not in ("times", "done") else ""
     if way and query.within in METHODS and query.over in METHODS and query.within != query.over and METHODS[query.over]:
-        way = f"{METHODS[query.over]}, by batch, of {METHODS[query.within]}" if METHODS[query.within] else METHODS[query.over]
+        way = (
+            f"{METHODS[query.over]}, by batch, of {METHODS[query.within]}"
+            if METHODS[query.within]
+            else METHODS[query.over]
+        )
     if query.skip:
         way += f" but {query.skip}"
     head = PARTS[part].format(f"{way} {subject}".strip()) if part else f"{way} {subject}".strip()
@@ -159,5 +163,9 @@ def _when(when: When) -> str:
         whose = f" of {join(when.of.labels)}" if when.of.labels else ""
         return f", {RELATIONS[when.relation]} {_what(What(when.anchor), MEASURES[when.anchor].phrase)}{whose}"
     if when.since and when.until:
-        return f", on {day_said(when.since)}" if when.since == when.until else f", from {day_said(when.since)} to {day_said(when.until)}"
+        return (
+            f", on {day_said(when.since)}"
+            if when.since == when.until
+            else f", from {day_said(when.since)} to {day_said(when.until)}"
+        )
     return f", since {day_said(when.since)}" if when.since else f", until {day_said(when.until)}"

@@ -26,24 +26,72 @@ from journalbot.questions.whom import Whom, contested, label_of, references, who
 # Measures for which "zin" without an article means every zin.
 _GENERIC = frozenset(("give", "drink", "bottles left", "bottles made", "money", "cost per bottle"))
 # Measures so broad that a word left over must not be passed over.
-_BROAD = frozenset((
-    "doing", "story", "where", "made of", "taste", "start", "addition", "contents", "recipe", "bottles left", "finished", "rack",
-    "held", "readings", "money", "bought",
-))
+_BROAD = frozenset(
+    (
+        "doing",
+        "story",
+        "where",
+        "made of",
+        "taste",
+        "start",
+        "addition",
+        "contents",
+        "recipe",
+        "bottles left",
+        "finished",
+        "rack",
+        "held",
+        "readings",
+        "money",
+        "bought",
+    )
+)
 _STORIES = frozenset(("doing", "recipe", "story", "made of"))
 # What is laid side by side where batches are compared and no figure is named.
 COMPARED = (
-    "yeast", "original gravity", "final gravity", "alcohol", "fermentation time", "ferment temperature", "addition",
-    "malolactic time", "oak", "time on oak", "score",
+    "yeast",
+    "original gravity",
+    "final gravity",
+    "alcohol",
+    "fermentation time",
+    "ferment temperature",
+    "addition",
+    "malolactic time",
+    "oak",
+    "time on oak",
+    "score",
 )
-_PRONOUNS = frozenset((
-    "it", "its", "this one", "that one", "that wine", "this wine", "this batch", "that batch", "same one", "the same one",
-))
+_PRONOUNS = frozenset(
+    (
+        "it",
+        "its",
+        "this one",
+        "that one",
+        "that wine",
+        "this wine",
+        "this batch",
+        "that batch",
+        "same one",
+        "the same one",
+    )
+)
 _ACT_OF_STATE = {"bottled": "bottle", "ended": "end"}
 # Kinds of mention that name nothing by themselves: such words may be passed over, and it is said that they were.
-_PLAIN_KINDS = frozenset((
-    "cue", "left", "still", "pronouns", "both", "planned", "denied", "supposed", "hearsay", "descriptor", "number",
-))
+_PLAIN_KINDS = frozenset(
+    (
+        "cue",
+        "left",
+        "still",
+        "pronouns",
+        "both",
+        "planned",
+        "denied",
+        "supposed",
+        "hearsay",
+        "descriptor",
+        "number",
+    )
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +111,7 @@ class Understood:
 def read_question(
     question: str, today: date, names: Names, cellar: Cellar, settings: Settings, before: Query | None = None
 ) -> Understood:
-    """Read a question; of the ways to take its names (a batch, or a material of that name) the one that explains most."""
+    """Read a question; of the ways to take its names (batch, or material of that name) the one that explains most."""
     text = read_text(question, names, today, settings)
     refs = references(text)
     if before is not None:
@@ -101,7 +149,13 @@ def _read(text: Text, refs: list[Mention], names: Names, cellar: Cellar, before:
     elif state := in_state(p):
         draft = Draft(Query((), Batches(state=state, every=True), p.when, over="list"), [], 8.0, grouped=True)
         return _finish(p, draft, cellar, before)
-    if group and group.asked and who.numbers and not set(range(group.first, group.last)) & who.tokens and (into := parts_of(p)):
+    if (
+        group
+        and group.asked
+        and who.numbers
+        and not set(range(group.first, group.last)) & who.tokens
+        and (into := parts_of(p))
+    ):
         return _finish(p, Draft(Query((into,), when=p.when), [], 9.0), cellar, before)
     read = read_group(text, signs, group, p.explained, p.when) if group else None
     return _finish(p, Draft(read.query, read.left, read.score, grouped=True) if read else read_plain(p), cellar, before)
@@ -110,7 +164,9 @@ def _read(text: Text, refs: list[Mention], names: Names, cellar: Cellar, before:
 def _finish(p: Pieces, draft: Draft, cellar: Cellar, before: Query | None) -> Understood:
     """Put the batches in, and decide whether what is left unexplained stops the question."""
     who = draft.who or p.who
-    base = Understood(unknown=who.unknown, one=who.one, said=who.said, near=draft.near, confidence=draft.score - 2.0 * len(draft.left))
+    base = Understood(
+        unknown=who.unknown, one=who.one, said=who.said, near=draft.near, confidence=draft.score - 2.0 * len(draft.left)
+    )
     if draft.query is None:
         return replace(base, stopped_by=draft.stopped_by)
     query, one = _with_batches(p, draft, who, cellar, before)
@@ -125,7 +181,12 @@ def _with_batches(p: Pieces, draft: Draft, who: Whom, cellar: Cellar, before: Qu
     """The draft's Query with its batches; and whether one was meant where several fit."""
     query = draft.query
     assert query is not None
-    if query.over == "compare" and len(who.numbers) > 1 and query.whats and {w.measure for w in query.whats} <= _STORIES:
+    if (
+        query.over == "compare"
+        and len(who.numbers) > 1
+        and query.whats
+        and {w.measure for w in query.whats} <= _STORIES
+    ):
         query = replace(query, whats=tuple(What(m) for m in COMPARED), within="")
     measures = [MEASURES[w.measure] for w in query.whats]
     if any(m.name == "plans" for m in measures):

@@ -9,30 +9,127 @@ from journalbot.vocabulary.questions import RELATIVES, SIGNS, SUPERLATIVES, TEST
 
 _ASKING = frozenset("what which who whom whose where why how when".split())
 _AFTER_HOW = frozenset(  # "how lovely it smells" is no question
-    "long much many often old hot cold warm cool dry strong sweet big high low far come did do does is are was were has have can should would will about full empty far acidic sour heavy large "
+    "long much many often old hot cold warm cool dry strong sweet big high low far come did do does is are was were has "
+    "have can should would will about full empty acidic sour heavy large "
     "small fast quickly slow soon frequently alcoholic expensive good bad well dear cheap".split()
 )
-_SHOWN = frozenset("me us the all my our every everything notes note batch batches timeline wines reds whites what which any its it readings additions tastings bottles".split())
-_SUBJECTS = frozenset("i we you it the my our there any this that they he she anything anyone anybody batch ml malo mlf".split())
+_SHOWN = frozenset(
+    "me us the all my our every everything notes note batch batches timeline wines reds whites what which any its it "
+    "readings additions tastings bottles".split()
+)
+_SUBJECTS = frozenset(
+    "i we you it the my our there any this that they he she anything anyone anybody batch ml malo mlf".split()
+)
 _AUXILIARIES = frozenset("did do does is are was were has have had can could should shall will would am".split())
-_BASE_VERBS = frozenset("get have ferment finish start stop need go take use contain make cost come turn end stay sit reach taste score hold fit see spend receive stick stall last clear need".split())
+_BASE_VERBS = frozenset(
+    "get have ferment finish start stop need go take use contain make cost come turn end stay sit reach taste score hold "
+    "fit see spend receive stick stall last clear".split()
+)
 _NOT_AFTER_IS = frozenset("down up at now still dry done in out going bubbling fermenting finally clear all a".split())
 # What makes a line that begins like a question a statement after all.
 _STATES = frozenset("is was went dropped fell rose down up now are were looks seems smells tastes stands reads".split())
-_DONE = re.compile(r"\b(racked|pressed|bottled|pitched|added|tasted|topped|moved|started|crushed|punched|gave|drank|opened|bought|paid|stirred|filtered|degassed|dumped|filled|leaked|finished)\b")
+_DONE = re.compile(
+    r"\b(racked|pressed|bottled|pitched|added|tasted|topped|moved|started|crushed|punched|gave|drank|opened|bought|paid|"
+    r"stirred|filtered|degassed|dumped|filled|leaked|finished)\b"
+)
 _VALUE = re.compile(
-    r"(?<![\w.'#])(?:\d+[.,]\d+|[.,]\d{3}|\d+\s?(?:%|°|F\b|C\b|g\b|kg\b|ml\b|gal\b|l\b|tsp\b|oz\b|lbs?\b|ppm\b|brix\b|x\b|bottles\b))|[$€£]\s?\d", re.IGNORECASE)
-_FOLLOW_UPS = frozenset(phrase for phrases in PHRASES.values() for phrase in phrases) - {"all", "both", "each", "average", "notes", "the note", "the first", "the last"}
+    r"(?<![\w.'#])(?:\d+[.,]\d+|[.,]\d{3}|\d+\s?(?:%|°|F\b|C\b|g\b|kg\b|ml\b|gal\b|l\b|tsp\b|oz\b|lbs?\b|ppm\b|brix\b|x\b|"
+    r"bottles\b))|[$€£]\s?\d",
+    re.IGNORECASE,
+)
+_FOLLOW_UPS = frozenset(phrase for phrases in PHRASES.values() for phrase in phrases) - {
+    "all",
+    "both",
+    "each",
+    "average",
+    "notes",
+    "the note",
+    "the first",
+    "the last",
+}
 _GROUPS = frozenset("wines batches reds whites rosés roses".split())
 # Nouns of figures: a line that begins with one, and tells nothing, asks for it.
 _FIGURES = frozenset(
-    p for name in ("sg", "temperature", "alcohol", "attenuation", "residual sugar", "original gravity", "final gravity", "score", "volume", "capacity", "ferment time", "story", "recipe", "per bottle")
-    for p in SIGNS[name] if p not in ("hot", "warm", "cold", "cool", "heat", "strong", "rate", "rated", "marked", "points", "grade", "everything", "proof", "end at", "start at", "a bottle", "a pop", "life", "log", "record", "records", "fit in", "big", "large", "hold", "holds", "fits", "details", "process", "method")
-) | {"ph", "ta", "brix", "va", "free so2", "total so2", "yan", "price", "cost", "days", "time", "number of", "average", "yeast", "total", "tasting notes", "bottles"}
+    p
+    for name in (
+        "sg",
+        "temperature",
+        "alcohol",
+        "attenuation",
+        "residual sugar",
+        "original gravity",
+        "final gravity",
+        "score",
+        "volume",
+        "capacity",
+        "ferment time",
+        "story",
+        "recipe",
+        "per bottle",
+    )
+    for p in SIGNS[name]
+    if p
+    not in (
+        "hot",
+        "warm",
+        "cold",
+        "cool",
+        "heat",
+        "strong",
+        "rate",
+        "rated",
+        "marked",
+        "points",
+        "grade",
+        "everything",
+        "proof",
+        "end at",
+        "start at",
+        "a bottle",
+        "a pop",
+        "life",
+        "log",
+        "record",
+        "records",
+        "fit in",
+        "big",
+        "large",
+        "hold",
+        "holds",
+        "fits",
+        "details",
+        "process",
+        "method",
+    )
+) | {
+    "ph",
+    "ta",
+    "brix",
+    "va",
+    "free so2",
+    "total so2",
+    "yan",
+    "price",
+    "cost",
+    "days",
+    "time",
+    "number of",
+    "average",
+    "yeast",
+    "total",
+    "tasting notes",
+    "bottles",
+}
 _OF = frozenset("of for from between on in to per".split())
 _FIRST = {  # a superlative or the like, and what must follow it
-    "best": "wine mark score batch one rated bottle red white", "worst": "wine mark score batch one rated", "last": "time thing bottle sulfite sulphite addition reading gravity tasting date",
-    "first": "time thing date", "most": "recent expensive", "total": "spent spend cost additions additions bottles amount volume number", "everything": "about on i", "old": "tasting notes",
+    "best": "wine mark score batch one rated bottle red white",
+    "worst": "wine mark score batch one rated",
+    "last": "time thing bottle sulfite sulphite addition reading gravity tasting date",
+    "first": "time thing date",
+    "most": "recent expensive",
+    "total": "spent spend cost additions additions bottles amount volume number",
+    "everything": "about on i",
+    "old": "tasting notes",
 }
 
 
@@ -60,13 +157,25 @@ def _tells(words: list[str], text: str) -> bool:
     first, second = words[0], words[1] if len(words) > 1 else ""
     if first in _ASKING and second in ("i", "we") and first != "how":
         return True  # "what I have to work with", "when I got home"
-    if first == "what" and (second in ("a", "an") or second in ("is", "was") and any(w in ("is", "was", "are") for w in words[3:]) and _DONE.search(text.lower())):
+    if first == "what" and (
+        second in ("a", "an")
+        or second in ("is", "was")
+        and any(w in ("is", "was", "are") for w in words[3:])
+        and _DONE.search(text.lower())
+    ):
         return True
     if first == "how" and (second not in _AFTER_HOW or text.endswith("!")):
         return True
-    if first in ("which", "who") and (second in ("is", "was") and words[2:3] in (["why"], ["great"], ["good"]) or re.match(r"\w+ \w+,", text)):
+    if first in ("which", "who") and (
+        second in ("is", "was") and words[2:3] in (["why"], ["great"], ["good"]) or re.match(r"\w+ \w+,", text)
+    ):
         return True
-    if first == "where" and second in ("the", "it") or first in ("any", "anything") and second in ("more", "longer", "day", "time", "less"):
+    if (
+        first == "where"
+        and second in ("the", "it")
+        or first in ("any", "anything")
+        and second in ("more", "longer", "day", "time", "less")
+    ):
         return True
     return bool(re.search(r":\s*\d", text) or ":" in text and _VALUE.search(text.partition(":")[2]))
 
@@ -83,8 +192,14 @@ def _asks_by_form(words: list[str]) -> bool:
     if first in _ASKING:
         return True
     if first in ("show", "list", "find", "compare", "rank"):
-        return second in _SHOWN or first in ("compare", "find", "rank") or (first == "list" and second not in ("of", "is"))
-    if first in ("search", "calculate", "convert", "summarise", "summarize") or first in ("tell", "give", "let") and second in ("me", "us"):
+        return (
+            second in _SHOWN or first in ("compare", "find", "rank") or (first == "list" and second not in ("of", "is"))
+        )
+    if (
+        first in ("search", "calculate", "convert", "summarise", "summarize")
+        or first in ("tell", "give", "let")
+        and second in ("me", "us")
+    ):
         return True
     if first == "remind" and second == "me":
         return third in _ASKING | {"of", "if", "whether"}
@@ -106,28 +221,53 @@ def _auxiliary_asks(words: list[str]) -> bool:
 
 
 def _asks_without_mark(words: list[str], text: str) -> bool:
-    """`abv of the apple wine`, `kmeta in the malbec, when and how much`: elliptical, and nothing in it is done or measured."""
+    """`abv of the apple wine`, `kmeta in the malbec, when and how much`: elliptical, and nothing is done or measured."""
     if words[0] in _GROUPS and len(words) > 2:
-        return words[1] in RELATIVES or any(words[1] == t.split()[0] for ts in TESTS.values() for t in ts) or ("," not in text and not _VALUE.search(text) and bool(_DONE.match(words[1])))
+        return (
+            words[1] in RELATIVES
+            or any(words[1] == t.split()[0] for ts in TESTS.values() for t in ts)
+            or ("," not in text and not _VALUE.search(text) and bool(_DONE.match(words[1])))
+        )
     if _VALUE.search(text):
         return False
     if words[0] == "the" and len(words) > 1:
         words = words[1:]
-    if (words[0] in SUPERLATIVES or words[0] in ("highest", "lowest", "average", "peak", "maximum", "minimum")) and words[0] not in _FIRST:
+    if (
+        words[0] in SUPERLATIVES or words[0] in ("highest", "lowest", "average", "peak", "maximum", "minimum")
+    ) and words[0] not in _FIRST:
         return len(words) > 1 and not _states(words) and not ("day" in words[:2] or "yet" in words)
     inner = [i for i, w in enumerate(words) if w in _ASKING and i]
-    if inner and (words[inner[-1] :] in (["when"], ["who"], ["where"], ["why"]) or words[inner[-1] : inner[-1] + 2] in (["how", "much"], ["how", "many"], ["what", "yeast"], ["how", "hot"], ["what", "was"], ["how", "long"])):
+    if inner and (
+        words[inner[-1] :] in (["when"], ["who"], ["where"], ["why"])
+        or words[inner[-1] : inner[-1] + 2]
+        in (["how", "much"], ["how", "many"], ["what", "yeast"], ["how", "hot"], ["what", "was"], ["how", "long"])
+    ):
         return not {"i", "knows", "wondering"} & set(words[: inner[0]]) and ("knows" not in text)
     if words[0] in _FIRST:
         return words[1:2] != [] and words[1] in _FIRST[words[0]].split() and not _states(words)
-    if words[-1] in ("left", "remaining") and {"bottle", "bottles", "botles"} & set(words) and not any(w.isdigit() and len(w) < 4 for w in words):
+    if (
+        words[-1] in ("left", "remaining")
+        and {"bottle", "bottles", "botles"} & set(words)
+        and not any(w.isdigit() and len(w) < 4 for w in words)
+    ):
         return True
-    if {"mention", "mentions", "mentioning"} & set(words) and {"notes", "note", "tasting", "tastings", "entries"} & set(words):
+    if {"mention", "mentions", "mentioning"} & set(words) and {"notes", "note", "tasting", "tastings", "entries"} & set(
+        words
+    ):
         return True
     for n in (3, 2, 1):
         if " ".join(words[:n]) in _FIGURES and len(words) > n:
-            return bool(_OF & set(words[n : n + 3])) and not _states(words[n:]) and not _DONE.search(re.sub(r"\b(i|we) \w+", "", text.lower()))
-    return len(words) <= 5 and words[-1] in ("yeast", "abv", "og", "fg", "timeline", "story", "recipe") and len(words) > 1 and words[-2] not in ("of", "the", "more", "some", "pitched", "added", "with", "in")
+            return (
+                bool(_OF & set(words[n : n + 3]))
+                and not _states(words[n:])
+                and not _DONE.search(re.sub(r"\b(i|we) \w+", "", text.lower()))
+            )
+    return (
+        len(words) <= 5
+        and words[-1] in ("yeast", "abv", "og", "fg", "timeline", "story", "recipe")
+        and len(words) > 1
+        and words[-2] not in ("of", "the", "more", "some", "pitched", "added", "with", "in")
+    )
 
 
 def _states(words: list[str]) -> bool:

@@ -57,12 +57,19 @@ def _base(value: float, unit: str, of: str) -> float:
 
 
 def weighed(facts: list[Fact]) -> list[Fact]:
-    """Additions by weight, so that spoons, tablets and grams can be compared; those that cannot be weighed are left out."""
+    """Additions by weight, so that spoons and grams can be compared; those that cannot be weighed are left out."""
     out = []
     for f in facts:
         mass = in_unit(f, "g") if "/" not in f.unit else None
         if mass is not None and f.unit:
-            out.append(replace(f, value=mass, unit="g", text=f.text if f.unit == "g" else f"{f.text} (about {number_said(mass, 2)} g)"))
+            out.append(
+                replace(
+                    f,
+                    value=mass,
+                    unit="g",
+                    text=f.text if f.unit == "g" else f"{f.text} (about {number_said(mass, 2)} g)",
+                )
+            )
     return out
 
 
@@ -77,14 +84,31 @@ def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Set
             return []
         pick = dated[skip]
         # What was put in, or filled, on that same occasion belongs to it.
-        same = [f for f in facts if f.date == pick.date and (f.notes == pick.notes and measure.sort == "act" or measure.sort == "story")]
+        same = [
+            f
+            for f in facts
+            if f.date == pick.date and (f.notes == pick.notes and measure.sort == "act" or measure.sort == "story")
+        ]
         return same or [pick]
     if method == "count":
         n = len(facts)
-        return [replace(facts[-1], value=float(n), unit="times", label="", text=f"{n} time{'' if n == 1 else 's'}", notes=_notes(facts), working="", date=facts[-1].date)]
+        return [
+            replace(
+                facts[-1],
+                value=float(n),
+                unit="times",
+                label="",
+                text=f"{n} time{'' if n == 1 else 's'}",
+                notes=_notes(facts),
+                working="",
+                date=facts[-1].date,
+            )
+        ]
     if method == "distinct":
         values = list(dict.fromkeys(str(f.value) for f in facts))
-        return [Fact(_owner(facts), facts[-1].date, float(len(values)), "", f"{len(values)}: {join(values)}", _notes(facts))]
+        return [
+            Fact(_owner(facts), facts[-1].date, float(len(values)), "", f"{len(values)}: {join(values)}", _notes(facts))
+        ]
     numbered = [f for f in facts if number_of(f) is not None]
     if not numbered and method in ("most", "least") and any(isinstance(f.value, str) for f in facts):
         return _commonest(facts, method)
@@ -104,7 +128,9 @@ def _commonest(facts: list[Fact], method: str) -> list[Fact]:
     for value in [v for v, n in counts.items() if n == wanted]:
         same = [f for f in facts if f.value == value]
         times = f"{wanted} time{'' if wanted == 1 else 's'}"
-        out.append(Fact(_owner(same), "", value, "", f"{value}, {times}", _notes(same), join([day_said(f.date) for f in same])))
+        out.append(
+            Fact(_owner(same), "", value, "", f"{value}, {times}", _notes(same), join([day_said(f.date) for f in same]))
+        )
     return out
 
 
@@ -119,9 +145,17 @@ def _figures(facts: list[Fact], method: str, measure: Measure, settings: Setting
     if unit in ("F", "C"):
         unit = "F" if settings.units == "us" else "C"
     if len({f.unit for f in facts}) > 1 and measure.sort == "money":
-        return [f for u in dict.fromkeys(f.unit for f in facts) for f in _figures([x for x in facts if x.unit == u], method, measure, settings)]
+        return [
+            f
+            for u in dict.fromkeys(f.unit for f in facts)
+            for f in _figures([x for x in facts if x.unit == u], method, measure, settings)
+        ]
     if measure.name == "addition" and len({f.label for f in facts}) > 1 and not all(f.unit == "g" for f in facts):
-        return [f for name in dict.fromkeys(f.label for f in facts) for f in _figures([x for x in facts if x.label == name], method, measure, settings)]
+        return [
+            f
+            for name in dict.fromkeys(f.label for f in facts)
+            for f in _figures([x for x in facts if x.label == name], method, measure, settings)
+        ]
     if len({f.unit for f in facts}) > 1 and measure.name == "addition":
         unit = "g"
     values = [v for f in facts if (v := in_unit(f, unit)) is not None]
@@ -138,7 +172,13 @@ def _figures(facts: list[Fact], method: str, measure: Measure, settings: Setting
     if measure.name == "addition" and len({f.label for f in facts}) == 1 and facts[0].label:
         text = f"{text} {facts[0].label}"
     parts = [f.text for f in facts]
-    working = f"{'sum' if method == 'sum' else 'average'} of {join(parts)}" if 1 < len(parts) <= 6 else f"{'sum' if method == 'sum' else 'average'} of {len(parts)}" if len(parts) > 1 else facts[0].working
+    working = (
+        f"{'sum' if method == 'sum' else 'average'} of {join(parts)}"
+        if 1 < len(parts) <= 6
+        else f"{'sum' if method == 'sum' else 'average'} of {len(parts)}"
+        if len(parts) > 1
+        else facts[0].working
+    )
     if rest:
         working += f"; not counted: {join([f.text for f in rest])}"
     if method == "sum" and measure.name == "bottles left" and len(facts) == 1:
@@ -170,5 +210,3 @@ def _owner(facts: list[Fact]) -> int | None:
 
 def _notes(facts: list[Fact]) -> tuple[int, ...]:
     return tuple(dict.fromkeys(n for f in facts for n in f.notes))
-
-

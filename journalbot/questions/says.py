@@ -5,13 +5,44 @@ from collections.abc import Sequence
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 METHODS: dict[str, str] = {  # how facts are brought together, as said before what is asked
-    "": "", "all": "", "list": "", "compare": "side by side:", "last": "the last", "first": "the first", "most": "the highest", "least": "the lowest", "mean": "the average",
-    "sum": "the total", "count": "the number of", "change": "over time:", "range": "the range of", "distinct": "how many different values of", "difference": "the difference in",
+    "": "",
+    "all": "",
+    "list": "",
+    "compare": "side by side:",
+    "last": "the last",
+    "first": "the first",
+    "most": "the highest",
+    "least": "the lowest",
+    "mean": "the average",
+    "sum": "the total",
+    "count": "the number of",
+    "change": "over time:",
+    "range": "the range of",
+    "distinct": "how many different values of",
+    "difference": "the difference in",
 }
-PARTS: dict[str, str] = {"": "{}", "date": "the date of {}", "amount": "the amount of {}", "times": "how many times there is a record of {}", "done": "whether there is a record of {}"}
-TESTS: dict[str, str] = {"over": "over", "under": "under", "at least": "of at least", "at most": "of at most", "exactly": "of exactly"}
+PARTS: dict[str, str] = {
+    "": "{}",
+    "date": "the date of {}",
+    "amount": "the amount of {}",
+    "times": "how many times there is a record of {}",
+    "done": "whether there is a record of {}",
+}
+TESTS: dict[str, str] = {
+    "over": "over",
+    "under": "under",
+    "at least": "of at least",
+    "at most": "of at most",
+    "exactly": "of exactly",
+}
 RELATIONS: dict[str, str] = {
-    "at": "at the time of", "before": "before", "after": "after", "day": "on the day of", "week": "in the week of", "month": "in the month of", "year": "in the year of",
+    "at": "at the time of",
+    "before": "before",
+    "after": "after",
+    "day": "on the day of",
+    "week": "in the week of",
+    "month": "in the month of",
+    "year": "in the year of",
 }
 
 

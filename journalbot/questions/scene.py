@@ -45,11 +45,17 @@ class Scene:
             self._kept[key] = found
         return self._kept[key]
 
-    def facts(self, what: What, numbers: Sequence[int] | None, when: When | None = None) -> dict[int | None, list[Fact]]:
+    def facts(
+        self, what: What, numbers: Sequence[int] | None, when: When | None = None
+    ) -> dict[int | None, list[Fact]]:
         """The facts of a measure by batch; batches without any are left out."""
         measure = MEASURES[what.measure]
         if measure.scope == "none":
-            return _by_batch(self._within(measure.compute(self._case(None, self.entries(None, measure.kinds).get(None, []), what)), when, None))
+            return _by_batch(
+                self._within(
+                    measure.compute(self._case(None, self.entries(None, measure.kinds).get(None, []), what)), when, None
+                )
+            )
         found = self.entries(numbers, measure.kinds)
         owners: list[int | None] = sorted(n for n in (found if numbers is None else numbers) if n is not None)
         if measure.scope == "any" and numbers is None:
@@ -64,11 +70,21 @@ class Scene:
         return out
 
     def _case(self, number: int | None, entries: Sequence[Entry], what: What) -> Case:
-        return Case(number, entries, {**dict(MEASURES[what.measure].fixed), **dict(what.of)}, self.today, self.settings, self.cellar, self.source)
+        return Case(
+            number,
+            entries,
+            {**dict(MEASURES[what.measure].fixed), **dict(what.of)},
+            self.today,
+            self.settings,
+            self.cellar,
+            self.source,
+        )
 
     # ---- which batches
 
-    def batches(self, which: Batches, when: When) -> tuple[list[int] | None, list[tuple[Condition, dict[int | None, list[Fact]]]]]:
+    def batches(
+        self, which: Batches, when: When
+    ) -> tuple[list[int] | None, list[tuple[Condition, dict[int | None, list[Fact]]]]]:
         """The batches meant (None: all of them), and for each condition the facts that it was judged by."""
         if not which.described:
             return (list(which.numbers), []) if which.numbers else (None, [])
@@ -97,7 +113,11 @@ class Scene:
             return not real
         if condition.method == "count" or (condition.unit == "times" and not condition.method):
             return _compare(condition.test, float(len(real)), condition.value)
-        reduced = reduce_facts(real, condition.method, MEASURES[condition.what.measure], self.settings) if condition.method else real
+        reduced = (
+            reduce_facts(real, condition.method, MEASURES[condition.what.measure], self.settings)
+            if condition.method
+            else real
+        )
         values = [v for f in reduced if (v := in_unit(f, condition.unit)) is not None]
         if reduced and not values:
             raise Incomparable(condition)
@@ -140,10 +160,19 @@ class Scene:
         if when.relation == "after":
             last = anchors[-1]
             return [f for f in facts if f.notes != last.notes and (f.date, f.order) >= (last.date, last.order)]
-        same = [f for f in facts if any(set(f.notes) & set(a.notes) and f.date == a.date or f.date == a.date for a in anchors)]
+        same = [
+            f
+            for f in facts
+            if any(set(f.notes) & set(a.notes) and f.date == a.date or f.date == a.date for a in anchors)
+        ]
         if same:
             return same
-        near = [(abs(days_between(f.date, a.date) or 99), f) for f in facts for a in anchors if len(f.date) == len(a.date) == 10]
+        near = [
+            (abs(days_between(f.date, a.date) or 99), f)
+            for f in facts
+            for a in anchors
+            if len(f.date) == len(a.date) == 10
+        ]
         close = [f for gap, f in near if gap == min(g for g, _ in near) and gap <= _NEAR]
         return close
 
@@ -151,7 +180,9 @@ class Scene:
 STATES = {
     "bottled": lambda b: bool(b.bottled) and not b.ended,
     "under way": lambda b: b.under_way,
-    "fermenting": lambda b: b.under_way and bool(b.pitched) and not b.finished and (b.gravity is None or b.gravity > 1.0),
+    "fermenting": lambda b: (
+        b.under_way and bool(b.pitched) and not b.finished and (b.gravity is None or b.gravity > 1.0)
+    ),
     "ended": lambda b: bool(b.ended),
 }
 
@@ -172,6 +203,10 @@ def _overlaps(fact: Fact, since: str, until: str) -> bool:
 
 
 def _compare(test: str, value: float, limit: float) -> bool:
-    return {"over": value > limit, "under": value < limit, "at least": value >= limit, "at most": value <= limit, "exactly": abs(value - limit) < 1e-9}[test]
-
-
+    return {
+        "over": value > limit,
+        "under": value < limit,
+        "at least": value >= limit,
+        "at most": value <= limit,
+        "exactly": abs(value - limit) < 1e-9,
+    }[test]

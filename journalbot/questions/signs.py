@@ -1,4 +1,4 @@
-"""The signs in a question: what its words say is asked, from the tables of question words and from the language layer."""
+"""The signs in a question: what its words say is asked, from the tables of question words and the language layer."""
 
 import re
 from collections.abc import Iterable
@@ -14,17 +14,55 @@ from journalbot.vocabulary import questions as words
 from journalbot.vocabulary.people import PEOPLE
 from journalbot.vocabulary.units import UNITS
 
-_SHORT = re.compile(r"(?<![\w'])(" + "|".join(sorted((re.escape(s) for s in words.SHORT), key=len, reverse=True)) + r")(?![\w'-])", re.IGNORECASE)
+_SHORT = re.compile(
+    r"(?<![\w'])(" + "|".join(sorted((re.escape(s) for s in words.SHORT), key=len, reverse=True)) + r")(?![\w'-])",
+    re.IGNORECASE,
+)
 # "the riesling's gravity": the owner is named; "last year's" and "what's" are words of their own.
 _OWNER = re.compile(r"\b([^\W\d_]{3,})'s\b")
-_NO_OWNERS = frozenset("what who when where how why that there here let year season week month today yesterday vintage autumn fall spring summer winter which".split())
+_NO_OWNERS = frozenset(
+    "what who when where how why that there here let which year season week month today yesterday vintage autumn fall".split()
+)
 _VALUES = ("amount", "temperature", "percent", "number", "times", "reading", "score", "money", "bottles")
-_CUES = {"give": "given", "drink": "drunk", "end": "drained", "purchase": "money", "add": "addition", "malolactic": "malolactic", "oak_out": "oak out", "top_up": "top_up",
-         "rack": "rack", "press": "press", "crush": "crush", "bottle": "bottle", "taste": "taste", "filter": "filter", "degas": "degas", "chill": "chill", "punch_down": "punch_down",
-         "pitch": "pitch", "blend": "blend", "move": "move", "stir": "stir"}
+_CUES = {
+    "give": "given",
+    "drink": "drunk",
+    "end": "drained",
+    "purchase": "money",
+    "add": "addition",
+    "malolactic": "malolactic",
+    "oak_out": "oak out",
+    "top_up": "top_up",
+    "rack": "rack",
+    "press": "press",
+    "crush": "crush",
+    "bottle": "bottle",
+    "taste": "taste",
+    "filter": "filter",
+    "degas": "degas",
+    "chill": "chill",
+    "punch_down": "punch_down",
+    "pitch": "pitch",
+    "blend": "blend",
+    "move": "move",
+    "stir": "stir",
+}
 _UNIT_WORDS = frozenset(s for unit in UNITS.values() for s in unit.spellings)
 # What a longer phrase swallows: signs inside it say nothing of their own.
-_HARD = ("vessel", "date", "code", "time", "amount", "money", "score", "temperature", "percent", "times", "reading", "bottles")
+_HARD = (
+    "vessel",
+    "date",
+    "code",
+    "time",
+    "amount",
+    "money",
+    "score",
+    "temperature",
+    "percent",
+    "times",
+    "reading",
+    "bottles",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,14 +76,26 @@ class Sign:
 
     def inside(self, other: "Sign | Mention") -> bool:
         """Whether it lies within something longer."""
-        return other.first <= self.first and self.last <= other.last and (self.last - self.first) < (other.last - other.first)
+        return (
+            other.first <= self.first
+            and self.last <= other.last
+            and (self.last - self.first) < (other.last - other.first)
+        )
 
 
 @cache
 def question_lexicon() -> Lexicon:
     """The question words as one lexicon, built once a process."""
     rows: list[tuple[str, str, object]] = []
-    for table, kind in ((words.ASKS, "ask"), (words.WAYS, "way"), (words.SIGNS, "sign"), (words.TESTS, "test"), (words.ANCHORS, "anchor"), (words.STATES, "state"), (words.COLOURED, "coloured")):
+    for table, kind in (
+        (words.ASKS, "ask"),
+        (words.WAYS, "way"),
+        (words.SIGNS, "sign"),
+        (words.TESTS, "test"),
+        (words.ANCHORS, "anchor"),
+        (words.STATES, "state"),
+        (words.COLOURED, "coloured"),
+    ):
         rows += [(phrase, f"{kind} {name}", name) for name, phrases in table.items() for phrase in phrases]
     rows += [(word, "superlative", word) for word in words.SUPERLATIVES]
     rows += [(word, "group", word) for word in words.GROUPS]
@@ -57,7 +107,9 @@ def question_lexicon() -> Lexicon:
 
 def written_out(question: str) -> str:
     """The question with its short forms written out: `whats` becomes `what is`."""
-    text = _OWNER.sub(lambda m: m.group(1) if m.group(1).lower() not in _NO_OWNERS else m.group(), question.replace("’", "'"))
+    text = _OWNER.sub(
+        lambda m: m.group(1) if m.group(1).lower() not in _NO_OWNERS else m.group(), question.replace("’", "'")
+    )
     return _SHORT.sub(lambda m: words.SHORT[m.group().lower()], text)
 
 
@@ -69,9 +121,16 @@ def read_text(question: str, names: Names, today: date, settings: Settings) -> T
         # The notes' own words come first, but a question word that was typed right is never "mended" away.
         if text.words[i] != token.low and (token.low in lexicon.words or token.low in _UNIT_WORDS):
             text.words[i] = token.low
-    unknown = [w for w in text.words if len(w) > 4 and w.isalpha() and w not in lexicon.words and w not in names.lexicon and w not in words.FILLERS]
+    unknown = [
+        w
+        for w in text.words
+        if len(w) > 4 and w.isalpha() and w not in lexicon.words and w not in names.lexicon and w not in words.FILLERS
+    ]
     if unknown:
-        mended = _speller().mend(text.words, lambda w: w in names.lexicon or w in names.own or w in names.batches.by_term or w in names.vessels)
+        mended = _speller().mend(
+            text.words,
+            lambda w: w in names.lexicon or w in names.own or w in names.batches.by_term or w in names.vessels,
+        )
         text.words[:] = mended
     return text
 
@@ -84,7 +143,7 @@ def _speller():  # type: ignore[no-untyped-def]
 
 
 def find_signs(text: Text, batches: Iterable[Mention] = ()) -> list[Sign]:
-    """Every sign of the question; those within something longer fall away. `batches` are the references kept as such."""
+    """Every sign of the question; those within something longer fall away. `batches` are references kept as such."""
     kept = list(batches)
     out: list[Sign] = []
     for m in question_lexicon().find(text.words, text.tokens):
@@ -97,7 +156,9 @@ def find_signs(text: Text, batches: Iterable[Mention] = ()) -> list[Sign]:
         elif kind == "people":
             out.append(Sign("person", m.first, m.last, m.value))
         else:
-            out.append(Sign(f"{kind}:{name}" if name else kind, m.first, m.last, " ".join(text.words[m.first : m.last])))
+            out.append(
+                Sign(f"{kind}:{name}" if name else kind, m.first, m.last, " ".join(text.words[m.first : m.last]))
+            )
     covered = {i for s in out for i in range(s.first, s.last) if not s.name.startswith(("every", "denial", "test"))}
     for m in text.mentions:
         out += _from_language(m, text, covered)
@@ -105,7 +166,13 @@ def find_signs(text: Text, batches: Iterable[Mention] = ()) -> list[Sign]:
     named = {(s.first, s.last) for s in out if s.name in ("original gravity", "final gravity")}
     out = [s for s in out if not (s.name.startswith("quantity:") and (s.first, s.last) in named)]
     hard: list[Sign | Mention] = [m for m in text.mentions if m.kind in _HARD] + kept
-    return [s for s in out if not any(s.inside(h) for h in hard if s.name != "batch") and not any(s.inside(o) for o in out if o.name not in ("person",)) and not _is_batch(s, kept)]
+    return [
+        s
+        for s in out
+        if not any(s.inside(h) for h in hard if s.name != "batch")
+        and not any(s.inside(o) for o in out if o.name not in ("person",))
+        and not _is_batch(s, kept)
+    ]
 
 
 def _is_batch(sign: Sign, batches: list[Mention]) -> bool:
@@ -131,6 +198,11 @@ def _from_language(m: Mention, text: Text, covered: set[int]) -> list[Sign]:
     if m.kind in _VALUES:
         return sign("value")
     if m.kind == "cue" and m.value.detail != "weak" and not covered.intersection(range(m.first, m.last)):
-        name = _CUES.get(m.value.kind) or {"started": "ferment", "finished": "finished", "stuck": "stuck", "restarted": "restarted"}.get(m.value.detail, "")
+        name = _CUES.get(m.value.kind) or {
+            "started": "ferment",
+            "finished": "finished",
+            "stuck": "stuck",
+            "restarted": "restarted",
+        }.get(m.value.detail, "")
         return sign(name) if name else []
     return []

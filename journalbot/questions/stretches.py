@@ -49,18 +49,27 @@ def share(p: Pieces) -> Draft | None:
     """`How much of batch 8 is in the cuvée`: the blending of one batch, as far as another is in it."""
     if len(p.who.numbers) != 2 or not p.has("how much") or not {"in", "into"} & set(p.text.words):
         return None
-    if p.has("material", "yeast", "oak", "bottles", "left", "money", "alcohol") or any(s.name.startswith("quantity") for s in p.signs):
+    if p.has("material", "yeast", "oak", "bottles", "left", "money", "alcohol") or any(
+        s.name.startswith("quantity") for s in p.signs
+    ):
         return None
     part, whole = p.who.numbers
     used = tokens_of([s for s in p.signs if s.name in ("how much", "addition", "blend", "in vessel", "made of")])
     left = [i for i in content(p.text, p.tokens) if i not in p.explained | used]
-    return Draft(Query((What("blend", (("part", str(part)),)),), when=p.when), left, 9.0, who=Whom((whole,), tokens=p.who.tokens))
+    return Draft(
+        Query((What("blend", (("part", str(part)),)),), when=p.when), left, 9.0, who=Whom((whole,), tokens=p.who.tokens)
+    )
 
 
 def in_state(p: Pieces) -> str:
     """The state that a question is all about (`what is fermenting right now`); "" where it is about something else."""
     found = [s for s in p.signs if s.name.startswith("state:")]
-    if not found or p.who.tokens or not p.has("what", "did", "who") or p.has("when", "how long", "how many", "group", "why", "where"):
+    if (
+        not found
+        or p.who.tokens
+        or not p.has("what", "did", "who")
+        or p.has("when", "how long", "how many", "group", "why", "where")
+    ):
         return ""
     spare = tokens_of([*found, *(s for s in p.signs if s.name in ("way:last", "way:each"))]) | p.explained
     return found[0].name.partition(":")[2] if set(content(p.text, range(len(p.text.words)))) <= spare else ""

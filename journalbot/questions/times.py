@@ -9,7 +9,18 @@ from journalbot.questions.signs import Sign
 
 _SINCE = frozenset(("since", "after", "from"))
 _UNTIL = frozenset(("until", "till", "before", "by", "to"))
-_AT = {"when": "at", "at": "at", "during": "at", "on": "at", "before": "before", "after": "after", "since": "after", "for": "at", "until": "before", "till": "before"}
+_AT = {
+    "when": "at",
+    "at": "at",
+    "during": "at",
+    "on": "at",
+    "before": "before",
+    "after": "after",
+    "since": "after",
+    "for": "at",
+    "until": "before",
+    "till": "before",
+}
 _SKIPPED = frozenset("the i we my it was were is it's did you they got of that a start end beginning and in".split())
 
 
@@ -27,17 +38,27 @@ def dates_in(text: Text, taken: set[int], *, weak: bool = False, plan: bool = Fa
     With `weak`, a bare year counts too ("and 2022?"); with `plan`, dates look forward ("due in January").
     """
     found = [m for m in text.of("date") if not taken.intersection(range(m.first, m.last))]
-    found = [m for m in found if not m.value.weak or m.first and text.words[m.first - 1] in _SINCE | _UNTIL | {"in", "on", "of", "during", "between", "for"}]
+    found = [
+        m
+        for m in found
+        if not m.value.weak
+        or m.first
+        and text.words[m.first - 1] in _SINCE | _UNTIL | {"in", "on", "of", "during", "between", "for"}
+    ]
     out = Days()
     since = until = ""
-    bare = [t.text for i, t in enumerate(text.tokens) if weak and i not in taken and t.text.isdigit() and len(t.text) == 4]
+    bare = [
+        t.text for i, t in enumerate(text.tokens) if weak and i not in taken and t.text.isdigit() and len(t.text) == 4
+    ]
     if not found and len(bare) == 1:
         out.tokens.update(i for i, t in enumerate(text.tokens) if t.text == bare[0])
         out.when = When(f"{bare[0]}-01-01", f"{bare[0]}-12-31")
         return out
     for k, m in enumerate(found):
         lo, hi = _ahead(m.value) if plan else _span(m.value)
-        if text.words[m.first] in ("start", "end", "finish") and text.words[m.first + 1 : m.first + 2] == ["in"]:  # "did I start in 2022"
+        if text.words[m.first] in ("start", "end", "finish") and text.words[m.first + 1 : m.first + 2] == [
+            "in"
+        ]:  # "did I start in 2022"
             year = text.words[m.last - 1]
             lo, hi = (f"{year}-01-01", f"{year}-12-31") if year.isdigit() else (lo, hi)
             m = replace(m, first=m.first + 1)
@@ -70,12 +91,18 @@ def _ahead(d: DateMention) -> tuple[str, str]:
     iso = d.future_iso
     if iso == d.iso:
         return _span(d)
-    return iso + "-01-01"[len(iso) - 4 :] if len(iso) < 10 else iso, iso + ("-12-31"[len(iso) - 4 :] if len(iso) < 10 else "")
+    return iso + "-01-01"[len(iso) - 4 :] if len(iso) < 10 else iso, iso + (
+        "-12-31"[len(iso) - 4 :] if len(iso) < 10 else ""
+    )
 
 
 def _before(text: Text, first: int) -> str:
     i = first - 1
-    while i >= 0 and text.words[i] in ("the", "early", "late", "about", "and", "of", "end", "start", "beginning") and i > first - 4:
+    while (
+        i >= 0
+        and text.words[i] in ("the", "early", "late", "about", "and", "of", "end", "start", "beginning")
+        and i > first - 4
+    ):
         i -= 1
     return text.words[i] if i >= 0 else ""
 
@@ -105,6 +132,11 @@ def anchor(text: Text, signs: list[Sign], acts: frozenset[str], first: int = 0) 
         i = act.first - 1
         while i >= max(first, act.first - 4) and (text.words[i] in _SKIPPED):
             i -= 1
-        if i > 0 and text.words[i] in _AT and i >= first and not (text.words[i] in ("on", "since") and act.first - i > 3):
+        if (
+            i > 0
+            and text.words[i] in _AT
+            and i >= first
+            and not (text.words[i] in ("on", "since") and act.first - i > 3)
+        ):
             return When(anchor=act.name, relation=_AT[text.words[i]]), set(range(i, act.last)), i
     return None

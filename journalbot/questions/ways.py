@@ -13,7 +13,9 @@ AGGREGATES = frozenset(("most", "least", "mean", "sum", "range"))
 _ORDER = ("mean", "sum", "most", "least", "range", "change", "compare", "first", "last", "each")
 _STRICTLY_EACH = frozenset(("each", "each of", "per batch", "by batch", "respectively", "every one of"))
 # Signs whose words may say how facts are put together too: "hottest" is a temperature and the most of it.
-_BOTH = frozenset(("when", "score", "temperature", "alcohol", "how long", "final gravity", "money", "age", "ph", "ta", "plan"))
+_BOTH = frozenset(
+    ("when", "score", "temperature", "alcohol", "how long", "final gravity", "money", "age", "ph", "ta", "plan")
+)
 # What has no first or last of its own: it is as it is now.
 _NOW = frozenset(("where", "contents", "sweetness", "free vessels", "plans", "bottles left"))
 _CLAUSE = frozenset(("i", "we", "it", "the", "they", "pitched", "pitching", "bottled", "racked", "pressed"))
@@ -63,13 +65,19 @@ def _way(p: Pieces, best: Candidate) -> str:
     ways = {
         s.name.removeprefix("way:")
         for s in p.signs
-        if s.name.startswith("way:") and s not in row and not tokens_of([s]) & p.explained
+        if s.name.startswith("way:")
+        and s not in row
+        and not tokens_of([s]) & p.explained
         and not any(r.first < s.last and s.first < r.last and r.name not in _BOTH for r in row)
     }
     way = next((w for w in _ORDER if w in ways), "")
     if way == "sum" and measure.sort in ("words", "story"):
         return "each"
-    if way == "each" and measure.usual == "sum" and not any(s.value in _STRICTLY_EACH for s in p.signs if s.name == "way:each"):
+    if (
+        way == "each"
+        and measure.usual == "sum"
+        and not any(s.value in _STRICTLY_EACH for s in p.signs if s.name == "way:each")
+    ):
         return "sum"
     return "" if way in ("first", "last") and measure.name in _NOW else way
 

@@ -45,7 +45,7 @@ def label_of(batch: Batch) -> str:
 
 
 def colour_of(batch: Batch, names: Names) -> str:
-    """The batch's colour: as noted, by its fruit, or red where it was pressed after the pitch, having fermented on its skins."""
+    """The batch's colour: as noted, by its fruit, or red where it was pressed after the pitch, off its skins."""
     if batch.colour:
         return batch.colour
     known = [c for c in _COLOURS if c in names.batches.terms.get(batch.number, ())]
@@ -56,7 +56,12 @@ def colour_of(batch: Batch, names: Names) -> str:
 
 def references(text: Text) -> list[Mention]:
     """The mentions that refer to batches; a lone letter is none."""
-    return [m for m in text.of("batch", "stranger") if m.value.terms != ("grape",) and not (m.last - m.first == 1 and len(text.words[m.first]) == 1 and not text.words[m.first].isdigit())]
+    return [
+        m
+        for m in text.of("batch", "stranger")
+        if m.value.terms != ("grape",)
+        and not (m.last - m.first == 1 and len(text.words[m.first]) == 1 and not text.words[m.first].isdigit())
+    ]
 
 
 def contested(m: Mention, text: Text) -> bool:
@@ -105,7 +110,7 @@ def _any_of(words: Sequence[str], first: int) -> bool:
     i = first - 1
     while i >= 0 and words[i] in ("the", "my", "our", "of", "these", "those"):
         i -= 1
-    phrase = words[i : first] if i >= 0 else []
+    phrase = words[i:first] if i >= 0 else []
     if phrase and phrase[0].isdigit() or phrase and phrase[0] in ("two", "three", "four", "five", "six"):
         i -= 1
         phrase = ["all"]
@@ -122,7 +127,11 @@ def _by_colour(ref: BatchRef, names: Names, cellar: Cellar) -> tuple[int, ...]:
         return ref.fits
     colours = [t for t in ref.terms if t in _COLOURS]
     if len(colours) == len(ref.terms):
-        return tuple(n for n, b in sorted(cellar.batches.items()) if colour_of(b, names) in colours and (ref.vintage is None or b.year == ref.vintage))
+        return tuple(
+            n
+            for n, b in sorted(cellar.batches.items())
+            if colour_of(b, names) in colours and (ref.vintage is None or b.year == ref.vintage)
+        )
     words = [w for t in ref.terms for w in t.split() if w not in ("wine", "wines")]
     found = names.batches.having(words) if words else set()
     return tuple(sorted(n for n in found if ref.vintage is None or names.batches.vintage(n) == ref.vintage))
@@ -138,14 +147,25 @@ def _plural(text: Text, m: Mention, ref: BatchRef, names: Names) -> bool:
     return False
 
 
-def _by_years(text: Text, m: Mention, ref: BatchRef, fits: tuple[int, ...], names: Names) -> tuple[tuple[int, ...], set[int]]:
+def _by_years(
+    text: Text, m: Mention, ref: BatchRef, fits: tuple[int, ...], names: Names
+) -> tuple[tuple[int, ...], set[int]]:
     """Years beside a reference that say which batches: `the 2021 or the 2023 solaris`, `the pinot in 2021 and 2022`."""
-    all_of = names.batches.having([w for t in ref.terms for w in t.split() if w in names.batches.by_term]) if ref.terms else set()
+    all_of = (
+        names.batches.having([w for t in ref.terms for w in t.split() if w in names.batches.by_term])
+        if ref.terms
+        else set()
+    )
     if len(all_of) < 2:
         return fits, set()
     years: dict[int, int] = {}
     for i, token in enumerate(text.tokens):
-        if (i < m.first or i >= m.last) and token.text.isdigit() and len(token.text) == 4 and 1990 <= int(token.text) <= 2099:
+        if (
+            (i < m.first or i >= m.last)
+            and token.text.isdigit()
+            and len(token.text) == 4
+            and 1990 <= int(token.text) <= 2099
+        ):
             years[i] = int(token.text)
     near: set[int] = set()
     i = m.first - 1

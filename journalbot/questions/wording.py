@@ -1,4 +1,4 @@
-"""How answers are said: one line where one will do, a line each where there are several; every figure with how it was got."""
+"""How answers are said: one line where one will do, a line each where there are several; figures with their working."""
 
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
@@ -60,7 +60,11 @@ def each(query: Query, what: What, real: dict[int | None, list[Fact]], scene: "S
         if measure.sort in ("reading",) and len(facts) > 2 and not query.within:
             said = [fact_said(f, what.part, phrase) for f in facts]
         if len(said) > 3 or any(len(s) > 90 for s in said) and len(said) > 1:
-            lines.append(f"{capital(who) or 'The journal'}, {_title(what)}:\n" + "\n".join(f"  {s}" for s in said[:_MANY]) + (f"\n  and {len(said) - _MANY} more" if len(said) > _MANY else ""))
+            lines.append(
+                f"{capital(who) or 'The journal'}, {_title(what)}:\n"
+                + "\n".join(f"  {s}" for s in said[:_MANY])
+                + (f"\n  and {len(said) - _MANY} more" if len(said) > _MANY else "")
+            )
         elif len(real) == 1 or len(query.whats) > 1:
             lines.append(f"{capital(who) or 'The journal'}, {_title(what)}: {'; '.join(said)}.")
         else:
@@ -106,21 +110,40 @@ def _short(number: int | None, scene: "Scene") -> str:
     return f"{label(number, scene)} " if number is not None else ""
 
 
-def pooled(query: Query, what: What, result: Sequence[Fact], pool: Sequence[Fact], scene: "Scene", numbers: Sequence[int] | None) -> str:
+def pooled(
+    query: Query,
+    what: What,
+    result: Sequence[Fact],
+    pool: Sequence[Fact],
+    scene: "Scene",
+    numbers: Sequence[int] | None,
+) -> str:
     """One answer over several batches or facts: the highest, the total …"""
     over = query.over
     if over in ("mean", "sum", "range", "count", "distinct"):
-        whose = f" over {join([label(n, scene) for n in numbers])}" if numbers and 1 < len(numbers) <= 6 else f", {label(numbers[0], scene)}" if numbers and len(numbers) == 1 else ""
+        whose = (
+            f" over {join([label(n, scene) for n in numbers])}"
+            if numbers and 1 < len(numbers) <= 6
+            else f", {label(numbers[0], scene)}"
+            if numbers and len(numbers) == 1
+            else ""
+        )
         name = {"mean": "average ", "sum": "", "range": "range of ", "count": "", "distinct": "different "}[over]
         days = {f.date for f in pool}
-        day = f", {day_said(pool[0].date)}" if len(days) == 1 and len(pool) < 6 and pool[0].date and over == "sum" else ""
+        day = (
+            f", {day_said(pool[0].date)}" if len(days) == 1 and len(pool) < 6 and pool[0].date and over == "sum" else ""
+        )
         several = 1 < len({f.batch for f in pool}) == len(pool) <= _PARTS
         said = [f"{f.text}{f' ({f.working})' if f.working and not several else ''}" for f in result]
         return f"{capital(name + _title(what))}{whose}: {join(said)}{day}." + _by_batch(pool, scene)
     lines = []
     for f in result[:6]:
         who = label(f.batch, scene)
-        lines.append(f"{capital(who)}: {fact_said(f, what.part, _done(what))}." if who else f"{capital(fact_said(f, what.part, _done(what)))}.")
+        lines.append(
+            f"{capital(who)}: {fact_said(f, what.part, _done(what))}."
+            if who
+            else f"{capital(fact_said(f, what.part, _done(what)))}."
+        )
     others = _others(query, result, pool, scene, numbers)
     return "\n".join(lines) + others
 
@@ -129,10 +152,15 @@ def _by_batch(pool: Sequence[Fact], scene: "Scene") -> str:
     """What each batch has in a total, where there are a few."""
     if not 1 < len({f.batch for f in pool}) == len(pool) <= _PARTS:
         return ""
-    return "".join(f"\n  {label(f.batch, scene) or 'of no one batch'}: {f.text}{f' ({f.working})' if f.working else ''}" for f in sorted(pool, key=lambda f: f.batch or 0))
+    return "".join(
+        f"\n  {label(f.batch, scene) or 'of no one batch'}: {f.text}{f' ({f.working})' if f.working else ''}"
+        for f in sorted(pool, key=lambda f: f.batch or 0)
+    )
 
 
-def _others(query: Query, result: Sequence[Fact], pool: Sequence[Fact], scene: "Scene", numbers: Sequence[int] | None) -> str:
+def _others(
+    query: Query, result: Sequence[Fact], pool: Sequence[Fact], scene: "Scene", numbers: Sequence[int] | None
+) -> str:
     """Where named batches were compared: the others, for comparison."""
     if not numbers or query.batches.described or query.over not in ("most", "least"):
         return ""
@@ -144,17 +172,25 @@ def _others(query: Query, result: Sequence[Fact], pool: Sequence[Fact], scene: "
     return "".join(f"\n{capital(label(f.batch, scene))}: {fact_said(f)}." for f in best.values())
 
 
-def side_by_side(query: Query, what: What, real: dict[int | None, list[Fact]], scene: "Scene", numbers: Sequence[int]) -> str:
+def side_by_side(
+    query: Query, what: What, real: dict[int | None, list[Fact]], scene: "Scene", numbers: Sequence[int]
+) -> str:
     """The facts of several batches, a line each, and the difference of two figures."""
     lines = [f"{capital(_title(what))}:"]
     for n in numbers:
         facts = real.get(n, [])
-        lines.append(f"  {label(n, scene)}: {'; '.join(fact_said(f, what.part) for f in facts) if facts else 'not recorded'}")
-    values = [real[n][0] for n in numbers if n in real and len(real[n]) == 1 and isinstance(real[n][0].value, int | float)]
+        lines.append(
+            f"  {label(n, scene)}: {'; '.join(fact_said(f, what.part) for f in facts) if facts else 'not recorded'}"
+        )
+    values = [
+        real[n][0] for n in numbers if n in real and len(real[n]) == 1 and isinstance(real[n][0].value, int | float)
+    ]
     if len(numbers) == 2 and len(values) == 2 and values[0].unit == values[1].unit:
         gap = abs(float(values[0].value or 0) - float(values[1].value or 0))
         decimals = 3 if values[0].unit == "SG" else 2
-        lines.append(f"  difference: {number_said(gap, decimals)} {values[0].unit if values[0].unit not in ('SG', 'pH') and not values[0].unit.startswith('/') else ''}".rstrip())
+        unit = values[0].unit
+        shown = "" if unit in ("SG", "pH") or unit.startswith("/") else unit
+        lines.append(f"  difference: {number_said(gap, decimals)} {shown}".rstrip())
     return "\n".join(lines)
 
 
@@ -179,14 +215,18 @@ def _vessels(what: What, facts: Sequence[Fact], scene: "Scene") -> str:
         empty = all(f.value == "empty" for f in facts)
         if empty:
             return f"Yes: {join([f.label for f in facts])} {'is' if len(facts) == 1 else 'are'} empty."
-        return f"No: {join([f'{label(f.batch, scene)} has been in {f.label} since {day_said(f.date)}' for f in facts])}."
+        return (
+            f"No: {join([f'{label(f.batch, scene)} has been in {f.label} since {day_said(f.date)}' for f in facts])}."
+        )
     if single:
         if facts[0].value == "empty":
             return f"Nothing: {facts[0].label} is {facts[0].text}."
-        return f"{capital(facts[0].label)}: {join([f'{label(f.batch, scene)}, since {day_said(f.date)}{f.text[5:]}' for f in facts])}."
+        said = [f"{label(f.batch, scene)}, since {day_said(f.date)}{f.text.removeprefix('in it')}" for f in facts]
+        return f"{capital(facts[0].label)}: {join(said)}."
     if what.measure == "free vessels":
         return f"Empty: {join([f.label for f in facts])}."
-    return "\n".join(f"{capital(f.label)}: {label(f.batch, scene) + ', since ' + day_said(f.date) if f.batch is not None else 'empty'}" for f in facts)
+    held = {f: f"{label(f.batch, scene)}, since {day_said(f.date)}" if f.batch is not None else "empty" for f in facts}
+    return "\n".join(f"{capital(f.label)}: {said}" for f, said in held.items())
 
 
 def batch_list(query: Query, numbers: Sequence[int], shown: dict[int, list[Fact]], scene: "Scene") -> str:
@@ -204,7 +244,9 @@ def batch_list(query: Query, numbers: Sequence[int], shown: dict[int, list[Fact]
 
 def no_batches(query: Query) -> str:
     """That none meets the conditions, and which these are."""
-    said = join([condition_said(c) for c in query.batches.conditions]) or (f"are {query.batches.state}" if query.batches.state else "fit that")
+    said = join([condition_said(c) for c in query.batches.conditions]) or (
+        f"are {query.batches.state}" if query.batches.state else "fit that"
+    )
     return f"None: there are no batches that {said}."
 
 

@@ -120,7 +120,8 @@ HAZARDS: tuple[Hazard, ...] = (
 HARMLESS: frozenset[str] = frozenset((
     "distilled water", "noble rot", "crack a bottle", "cracked a bottle", "cracked open", "must be",
     "wax cap", "acid blend", "hot day", "hot days", "enamel paint", "acid test", "malic acid", "red hot",
-    "i must", "we must", "cap collapsed", "cap has collapsed", "foam collapsed", "cap to collapse", "must have", "rubber bung", "water heater", "elder brother", "elder sister",
+    "i must", "we must", "cap collapsed", "cap has collapsed", "foam collapsed", "cap to collapse",
+    "must have", "rubber bung", "water heater", "elder brother", "elder sister",
 ))  # fmt: skip
 
 # Where gas gathers: words of a place.

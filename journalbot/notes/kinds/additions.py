@@ -11,7 +11,7 @@ from journalbot.vocabulary.materials import WEAK_MATERIALS
 
 _NOT_IN = {"bin", "equipment", "bottles", "rinse", "rinsed", "sanitize", "sanitizer", "sanitized", "sanitised", "corks", "soaked", "cleaned", "washed", "smells", "smell", "barrel"}
 _DESCRIBED = {"smells", "tastes", "tasted", "smell", "stinks", "nose", "notes"}
-_MARKS = {",", ".", ";", ":", "(", ")", "and", "+", "&", "-", "\n"}
+_MARKS = {",", ".", ";", ":", "(", ")", "and", "n", "+", "&", "-", "\n"}
 _STOP = {"in", "into", "to", "and", "for", "with", "on", "at", "from", ",", "(", ")", "so", "per", "went", "goes", "dissolved", "as", "then", "because", "after", "off", "-", "over", "is", "are", "was"}
 _NO_NOUN = {"it", "this", "that", "them", "each", "both", "wine", "must", "juice", "yeast", "the", "course", "lees", "skins", "bottle", "bottles", "glass", "space", "headspace", "mine", "foam", "sediment", "corks"}
 
@@ -57,8 +57,10 @@ def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
     told = next((n for n in clause.of("number") if words[n.first - 3 : n.first] == ["each", "of", "the"] or words[n.first - 2 : n.first] == ["each", "of"]), None)
     if told is not None:
         return int(told.value.value)
-    vessels = {v.value.name for c in scene.sentence(clause) if c.first <= clause.first for v in c.of("vessel") if role(v, c) == "to"}
-    here = {v.value.name for v in clause.of("vessel")}
+    each = any(v.first > e.first for e in clause.of("both") for v in clause.of("vessel")) or words[clause.last - 1] == "each"
+    so_far = scene.clauses if each else scene.sentence(clause)
+    vessels = {v.value.name for c in so_far if c.first <= clause.first for v in c.of("vessel") if role(v, c) == "to"}
+    here = {v.value.name for v in clause.of("vessel") if any(ch.isdigit() for ch in v.value.name) or not each}
     return max(len(vessels), len(here), 1)
 
 
@@ -127,7 +129,7 @@ def _by_itself(m: Mention, clause: Clause) -> bool:
         first -= 1
     while last < clause.last and words[last] not in _MARKS:
         last += 1
-    return last - first <= 3
+    return sum(1 for i in range(first, last) if clause.text.tokens[i].kind == "word") <= 3
 
 
 def _listed(clause: Clause, scene: Scene, m: Mention) -> bool:

@@ -229,7 +229,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
     give = [c for c in clause.cues("give") if c.value.form == "done"]
     if _taker(clause):
         return "give"
-    counted = bottles or bool(_count_refs(clause)) or any(n.first == c.last and n.value.style in ("figure", "words") for c in (*drink, *give) if c.value.detail != "weak" for n in clause.of("number")) or _that_bottle(clause, scene) or _opened(clause)
+    counted = bottles or bool(_count_refs(clause)) or any(n.first == c.last and n.value.style in ("figure", "words") for c in (*drink, *give) if c.value.detail != "weak" or clause.text.words[c.first] in ("opened", "uncorked", "popped") for n in clause.of("number")) or _that_bottle(clause, scene) or _opened(clause)
     if give and (counted or _receiver(clause, scene) and any(c.value.detail != "weak" for c in give)) and _receiver(clause, scene) and not clause.of("vessel"):
         if any(c.value.detail != "weak" for c in give) or _person(clause, scene) or bottles:
             return "give"
@@ -364,6 +364,8 @@ def _receiver(clause: Clause, scene: Scene) -> str | None:
         start = 1 if low[0] in ("the", "a") and len(low) > 1 else 0
         looks = any(t.text[:1].isupper() for t in text.tokens[j + start : k]) or any(w in PEOPLE or w in OCCASIONS for w in low) or low[0] in ("my", "our", "his", "her") or name.lower() in {p.lower() for p in scene.cellar.people}
         given = any(c.value.kind == "give" and c.value.detail != "weak" for s in scene.sentence(clause) for c in s.of("cue")) and words[i] == "to"
+        if took and (low[0] in ("it", "them", "this", "that", "him", "her", "the", "a", "another", "each") or not text.tokens[j].text[:1].isupper() and low[0] not in PEOPLE and low[0] not in ("my", "our", "his")):
+            continue
         if looks or given and k - j == 1 and len(low[0]) > 2 and not any(m.first == j for m in clause.mentions if m.kind not in ("person", "descriptor")):
             return text.slice(j + start, k)
     return None

@@ -43,6 +43,7 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
     if count is None and lo > 0 and words[lo - 1] in ("a", "an") and lo - 1 >= clause.first:
         count = 1
     item = clause.text.slice(lo, hi) if lo < hi else ""
+    item = "" if item.lower() in ("both", "all", "it", "them", "that", "everything", "the lot", "that lot") else item
     if not item:
         before = scene.clause_before(clause)
         if before is not None and not before.of("money"):

@@ -51,6 +51,8 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
     if detail == "started":
         if scene.started is not None and clause.first in scene.start_clauses and phrase in _OPEN_STARTS:
             return False
+        if any(c.first == cue.last and c.value.kind not in ("fermentation", "add", "start") for c in clause.of("cue")):
+            return False
         if phrase in ("started", "began") and after and after[0].endswith("ing") and after[0] not in ("fermenting", "bubbling", "working", "fizzing"):
             return False
         if phrase in _OPEN_STARTS and (_NEW_CAUSES.intersection(after) or clause.of("price") or clause.has("raining", "snowing", "work", "school", "digging", "pressing")):

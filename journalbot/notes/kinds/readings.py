@@ -91,7 +91,7 @@ def _told_again(m: Mention, later: list[Mention], clause: Clause) -> bool:
 
 def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
     """Whether a temperature is a room's: the room is what the clause is about, and no wine is."""
-    if clause.of("batch") or clause.of("vessel") or clause.of("pronouns") and not clause.has("itself"):
+    if clause.of("batch") or clause.of("vessel") or any(p.last <= m.first for p in clause.of("pronouns")) and not clause.has("itself"):
         return False
     after = clause.text.words[m.last : m.last + 2]
     if after in (["in", "there"], ["out", "there"], ["in", "here"]) or after[:1] == ["in"] and any(p.first - m.last in (1, 2) for p in clause.of("place")):

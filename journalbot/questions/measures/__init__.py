@@ -18,5 +18,18 @@ from journalbot.questions.measures.base import Case, Fact, Measure
 
 __all__ = ["FAMILIES", "MEASURES", "Case", "Fact", "Measure"]
 
-FAMILIES = (fermenting, readings, strength, acts, durations, vessels, bottles, money, tastings, plans, stories, calculations)
+FAMILIES = (
+    fermenting,
+    readings,
+    strength,
+    acts,
+    durations,
+    vessels,
+    bottles,
+    money,
+    tastings,
+    plans,
+    stories,
+    calculations,
+)
 MEASURES: dict[str, Measure] = {m.name: m for family in FAMILIES for m in family.MEASURES}

@@ -54,7 +54,11 @@ def _blending(case: Case) -> list[Fact]:
     """Blendings; of one batch's share only, where that is asked."""
     out = []
     for e in case.kind("blend"):
-        parts = [p for p in e.get("with") or () if isinstance(p, dict) and case.of.get("part", str(p.get("batch"))) == str(p.get("batch"))]
+        parts = [
+            p
+            for p in e.get("with") or ()
+            if isinstance(p, dict) and case.of.get("part", str(p.get("batch"))) == str(p.get("batch"))
+        ]
         only = e.with_fields(**{"with": parts})
         amount = parts[0].get("amount") if len(parts) == 1 else None
         if parts:
@@ -66,23 +70,42 @@ def acts(*kinds: str) -> Callable[[Case], list[Fact]]:
     """The facts of an act: each of its entries that what narrows the question lets through."""
 
     def compute(case: Case) -> list[Fact]:
-        return [fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or "")) for e in case.kind(*kinds) if _narrowed(e, case)]
+        return [
+            fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or ""))
+            for e in case.kind(*kinds)
+            if _narrowed(e, case)
+        ]
 
     return compute
 
 
 def _sweetening(case: Case) -> list[Fact]:
-    return [fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or "")) for e in sweetenings(case) if _narrowed(e, case)]
+    return [
+        fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or ""))
+        for e in sweetenings(case)
+        if _narrowed(e, case)
+    ]
 
 
 def _chaptalising(case: Case) -> list[Fact]:
     later = {e.id for e in sweetenings(case)}
-    return [fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or "")) for e in case.kind("addition") if material_fits(str(e.get("material") or ""), "sugar") and e.id not in later]
+    return [
+        fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or ""))
+        for e in case.kind("addition")
+        if material_fits(str(e.get("material") or ""), "sugar") and e.id not in later
+    ]
 
 
 # kind, phrase, past participle, signs, what may stand beside, what may narrow it
 _ACTS: tuple[tuple[str, str, str, tuple[tuple[str, ...], ...], tuple[str, ...], tuple[str, ...]], ...] = (
-    ("rack", "racking[ involving {vessel}]", "racked", (("rack",), ("rack", "lees"), ("rack", "where")), ("lees", "addition", "oak out"), ("vessel",)),
+    (
+        "rack",
+        "racking[ involving {vessel}]",
+        "racked",
+        (("rack",), ("rack", "lees"), ("rack", "where")),
+        ("lees", "addition", "oak out"),
+        ("vessel",),
+    ),
     ("press", "pressing", "pressed", (("press",),), ("where",), ()),
     ("crush", "crushing", "crushed", (("crush",),), (), ()),
     ("punch_down", "punching down", "punched down", (("punch_down",),), (), ()),
@@ -93,31 +116,168 @@ _ACTS: tuple[tuple[str, str, str, tuple[tuple[str, ...], ...], tuple[str, ...], 
     ("airlock", "seeing to the airlock", "seen to", (("airlock",),), ("addition", "cleaned", "drained", "bottle"), ()),
     ("move", "moving[ to {place}]", "moved", (("move",), ("move", "place")), ("where",), ("place",)),
     ("top_up", "topping up", "topped up", (("top_up",),), ("addition",), ()),
-    ("bottle", "bottling[ under {closure}]", "bottled", (("bottle",), ("when", "bottles"), ("what", "bottle", "where"), ("bottle", "closure"), ("closure",), ("closure", "addition"), ("closure", "is")), ("bottles", "made", "addition"), ("closure",)),
+    (
+        "bottle",
+        "bottling[ under {closure}]",
+        "bottled",
+        (
+            ("bottle",),
+            ("when", "bottles"),
+            ("what", "bottle", "where"),
+            ("bottle", "closure"),
+            ("closure",),
+            ("closure", "addition"),
+            ("closure", "is"),
+        ),
+        ("bottles", "made", "addition"),
+        ("closure",),
+    ),
     ("start", "the start", "started", (("when", "begin"), ("begin",), ("when", "started")), ("started", "made"), ()),
-    ("oak_out", "taking the oak out", "taken off oak", (("oak", "oak out"), ("oak form", "oak out")), ("addition",), ()),
+    (
+        "oak_out",
+        "taking the oak out",
+        "taken off oak",
+        (("oak", "oak out"), ("oak form", "oak out")),
+        ("addition",),
+        (),
+    ),
 )
 
 _MATERIAL_SIGNS = ("acid", "deacidify", "sulfite", "nutrients", "fining", "stabilise")
 
 MEASURES: tuple[Measure, ...] = (
-    *(Measure(kind, phrase, (kind,), acts(kind), asked, beside, narrows=narrows, done=done) for kind, phrase, done, asked, beside, narrows in _ACTS),
-    Measure("addition", "additions[ of {material}]", ("addition",), acts("addition"),
-            (("addition",), ("material",), ("material", "addition"), ("material", "how much"), ("addition", "how much"), *((s, "addition") for s in _MATERIAL_SIGNS), *((s,) for s in _MATERIAL_SIGNS),
-             ("sulfite", "sulfite")),
-            ("pitch", "how much", *_MATERIAL_SIGNS), narrows=("material",), done="given"),
-    Measure("sweetening", "sweetening[ with {material}]", ("addition", "fermentation", "pitch", "reading"), _sweetening, (("sweeten",), ("sweeten", "addition"), ("sweeten", "material", "addition"), ("sweeten", "material"), ("sweeten", "how much", "material")),
-            ("addition", "how much"), narrows=("material",), done="sweetened"),
-    Measure("chaptalising", "sugar added before or during the fermentation", ("addition", "fermentation", "pitch", "reading"), _chaptalising, (("sugar",), ("sugar", "addition"), ("sugar", "material")), ("addition", "how much"), done="chaptalised"),
-    Measure("blend", "blending[ of batch {part}]", ("blend",), _blending, (("blend",), ("blend", "how much")), ("addition", "made of"), narrows=("part",), done="blended"),
-    Measure("made of", "what went into it", ("start", "blend"), acts("start", "blend"), (("made of",), ("made", "made of"), ("addition", "blend")), ("made", "begin", "blend"), sort="words"),
-    Measure("fermentation", "fermentation[ {stage}]", ("fermentation",), acts("fermentation"), (("ferment", "stuck"), ("stuck",), ("restarted",), ("ferment", "restarted"), ("ferment",), ("ferment", "started"), ("when", "started", "ferment")),
-            ("finished",), narrows=("stage",), done="fermenting"),
-    Measure("stuck", "the fermentation sticking", ("fermentation",), acts("fermentation"), (), fixed=(("stage", "stuck"),), done="stuck"),
-    Measure("end", "its end", ("end",), acts("end"), (("drained",), ("why", "drained"), ("why", "finished")), (), done="thrown away"),
-    Measure("give", "bottles given away[ to {person}]", ("give",), acts("give"),
-            (("who", "given"), ("bottles", "given"), ("given", "person"), ("bottles", "given", "person"), ("how many", "given"), ("how many", "bottles", "given"), ("what", "given", "person"), ("who", "bottles", "given"), ("who", "drunk")),
-            ("bottles", "bottle", "addition", "drunk"), narrows=("person",), done="given away", counts="sum"),
-    Measure("drink", "bottles drunk", ("drink",), acts("drink"), (("drunk",), ("bottles", "drunk"), ("how many", "drunk"), ("how many", "bottles", "drunk")), ("bottles", "bottle"), done="drunk", counts="sum"),
+    *(
+        Measure(kind, phrase, (kind,), acts(kind), asked, beside, narrows=narrows, done=done)
+        for kind, phrase, done, asked, beside, narrows in _ACTS
+    ),
+    Measure(
+        "addition",
+        "additions[ of {material}]",
+        ("addition",),
+        acts("addition"),
+        (
+            ("addition",),
+            ("material",),
+            ("material", "addition"),
+            ("material", "how much"),
+            ("addition", "how much"),
+            *((s, "addition") for s in _MATERIAL_SIGNS),
+            *((s,) for s in _MATERIAL_SIGNS),
+            ("sulfite", "sulfite"),
+        ),
+        ("pitch", "how much", *_MATERIAL_SIGNS),
+        narrows=("material",),
+        done="given",
+    ),
+    Measure(
+        "sweetening",
+        "sweetening[ with {material}]",
+        ("addition", "fermentation", "pitch", "reading"),
+        _sweetening,
+        (
+            ("sweeten",),
+            ("sweeten", "addition"),
+            ("sweeten", "material", "addition"),
+            ("sweeten", "material"),
+            ("sweeten", "how much", "material"),
+        ),
+        ("addition", "how much"),
+        narrows=("material",),
+        done="sweetened",
+    ),
+    Measure(
+        "chaptalising",
+        "sugar added before or during the fermentation",
+        ("addition", "fermentation", "pitch", "reading"),
+        _chaptalising,
+        (("sugar",), ("sugar", "addition"), ("sugar", "material")),
+        ("addition", "how much"),
+        done="chaptalised",
+    ),
+    Measure(
+        "blend",
+        "blending[ of batch {part}]",
+        ("blend",),
+        _blending,
+        (("blend",), ("blend", "how much")),
+        ("addition", "made of"),
+        narrows=("part",),
+        done="blended",
+    ),
+    Measure(
+        "made of",
+        "what went into it",
+        ("start", "blend"),
+        acts("start", "blend"),
+        (("made of",), ("made", "made of"), ("addition", "blend")),
+        ("made", "begin", "blend"),
+        sort="words",
+    ),
+    Measure(
+        "fermentation",
+        "fermentation[ {stage}]",
+        ("fermentation",),
+        acts("fermentation"),
+        (
+            ("ferment", "stuck"),
+            ("stuck",),
+            ("restarted",),
+            ("ferment", "restarted"),
+            ("ferment",),
+            ("ferment", "started"),
+            ("when", "started", "ferment"),
+        ),
+        ("finished",),
+        narrows=("stage",),
+        done="fermenting",
+    ),
+    Measure(
+        "stuck",
+        "the fermentation sticking",
+        ("fermentation",),
+        acts("fermentation"),
+        (),
+        fixed=(("stage", "stuck"),),
+        done="stuck",
+    ),
+    Measure(
+        "end",
+        "its end",
+        ("end",),
+        acts("end"),
+        (("drained",), ("why", "drained"), ("why", "finished")),
+        (),
+        done="thrown away",
+    ),
+    Measure(
+        "give",
+        "bottles given away[ to {person}]",
+        ("give",),
+        acts("give"),
+        (
+            ("who", "given"),
+            ("bottles", "given"),
+            ("given", "person"),
+            ("bottles", "given", "person"),
+            ("how many", "given"),
+            ("how many", "bottles", "given"),
+            ("what", "given", "person"),
+            ("who", "bottles", "given"),
+            ("who", "drunk"),
+        ),
+        ("bottles", "bottle", "addition", "drunk"),
+        narrows=("person",),
+        done="given away",
+        counts="sum",
+    ),
+    Measure(
+        "drink",
+        "bottles drunk",
+        ("drink",),
+        acts("drink"),
+        (("drunk",), ("bottles", "drunk"), ("how many", "drunk"), ("how many", "bottles", "drunk")),
+        ("bottles", "bottle"),
+        done="drunk",
+        counts="sum",
+    ),
 )
-

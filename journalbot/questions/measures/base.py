@@ -79,7 +79,9 @@ class Measure:
     scope: str = "batch"  # "batch"; "none" where it is of no batch (vessels, plans); "any" where both count
     quantity: str = ""  # of a reading
     done: str = ""  # past participle of an act: "racked"
-    counts: str = "count"  # what "how many" of it means: "count" of the acts, or the "sum" of what each counts (bottles)
+    counts: str = (
+        "count"  # what "how many" of it means: "count" of the acts, or the "sum" of what each counts (bottles)
+    )
 
 
 def days_between(first: str, last: str) -> int | None:
@@ -97,4 +99,3 @@ def notes_of(*entries: Entry | None) -> tuple[int, ...]:
 def fact_of(entry: Entry, value: float | str | None = None, unit: str = "", text: str = "", **more: Any) -> Fact:
     """A fact that rests on one entry."""
     return Fact(entry.batch, entry.date, value, unit, text, (entry.note,), order=entry.place, **more)
-

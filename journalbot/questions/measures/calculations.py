@@ -55,7 +55,9 @@ def _reading(case: Case, quantity: str, name: str) -> tuple[float, str]:
     later = case.source.entries(batch=int(number or 0), kinds=["addition"], since=last.date)
     since = [e for e in later if (e.date, e.place) > (last.date, last.place)]
     doubt = f", before the {since[-1].get('material')} of {day_said(since[-1].date)}" if since else ""
-    return float(last.get("value")), f"{value_said(float(last.get('value')), str(last.get('unit') or ''))}, read on {day_said(last.date)}{doubt}"
+    return float(
+        last.get("value")
+    ), f"{value_said(float(last.get('value')), str(last.get('unit') or ''))}, read on {day_said(last.date)}{doubt}"
 
 
 def _rate(said: str) -> tuple[float, str]:
@@ -74,7 +76,8 @@ def _in_mg(said: str) -> float:
 def _estimate_said(found: Estimate, unit: str, decimals: int = 2) -> str:
     if found.high - found.low < 1e-9:
         return f"{number_said(found.value, decimals)} {unit}"
-    return f"about {number_said(found.value, decimals)} {unit} ({number_said(found.low, decimals)} to {number_said(found.high, decimals)})"
+    low, high = number_said(found.low, decimals), number_said(found.high, decimals)
+    return f"about {number_said(found.value, decimals)} {unit} ({low} to {high})"
 
 
 def _fact(value: float, unit: str, text: str, working: str) -> list[Fact]:
@@ -102,11 +105,21 @@ def _sulfite(case: Case) -> list[Fact]:
             rise = max(0.0, rise - now)
     if material == "campden tablet":
         found = sulfite.tablets(rise, litres)
-        return _fact(found.value, "tablets", f"{_estimate_said(found, 'tablets', 1)}", f"{of} in {said}{working}; 0.44 to 0.55 g a tablet. {_MOST_WAYS}")
+        return _fact(
+            found.value,
+            "tablets",
+            f"{_estimate_said(found, 'tablets', 1)}",
+            f"{of} in {said}{working}; 0.44 to 0.55 g a tablet. {_MOST_WAYS}",
+        )
     salt = material if material in sulfite.SO2_SHARE else sulfite.POTASSIUM
     dose = sulfite.sulfite_grams(rise, litres, salt)
     share = sulfite.SO2_SHARE[salt]
-    return _fact(dose, "g", f"{number_said(dose, 2)} g of {salt}{_spoons(dose, salt)}", f"{of} × {number_said(litres, 1)} L ÷ {share} ({said}){working}; part of it will bind. {_MOST_WAYS}")
+    return _fact(
+        dose,
+        "g",
+        f"{number_said(dose, 2)} g of {salt}{_spoons(dose, salt)}",
+        f"{of} × {number_said(litres, 1)} L ÷ {share} ({said}){working}; part of it will bind. {_MOST_WAYS}",
+    )
 
 
 def _acid(case: Case) -> list[Fact]:
@@ -120,21 +133,38 @@ def _acid(case: Case) -> list[Fact]:
     else:
         material = material if material in acid.ACIDS else "tartaric acid"
         found = acid.acid_grams(rise, litres, material)
-    return _fact(found.value, "g", f"{_estimate_said(found, f'g of {material}', 1)}", f"{number_said(rise)} g/L × {number_said(litres, 1)} L ({said}); how far the pH moves cannot be promised. {_MOST_WAYS}")
+    return _fact(
+        found.value,
+        "g",
+        f"{_estimate_said(found, f'g of {material}', 1)}",
+        f"{number_said(rise)} g/L × {number_said(litres, 1)} L ({said}); how far the pH moves cannot be promised. "
+        f"{_MOST_WAYS}",
+    )
 
 
 def _nutrient(case: Case) -> list[Fact]:
     litres, said = _volume(case)
     rise = _in_mg(case.of["rise"])
     dose = nutrients.nitrogen_grams(rise, litres)
-    return _fact(dose, "g", f"{number_said(dose, 1)} g of diammonium phosphate", f"{number_said(rise)} mg/L of nitrogen in {said}. {_MOST_WAYS}")
+    return _fact(
+        dose,
+        "g",
+        f"{number_said(dose, 1)} g of diammonium phosphate",
+        f"{number_said(rise)} mg/L of nitrogen in {said}. {_MOST_WAYS}",
+    )
 
 
 def _usual(case: Case) -> list[Fact]:
     litres, said = _volume(case)
     material = case.of["material"]
     dose = (volumes.oak_dose if material in volumes.OAK else volumes.fining_dose)(material, litres)
-    return _fact(dose.low, dose.unit, f"usually {number_said(dose.low, 1)} to {number_said(dose.high, 1)} {dose.unit} of {material}, at most {number_said(dose.most, 1)}", f"for {said}; common practice, the packet comes first")
+    return _fact(
+        dose.low,
+        dose.unit,
+        f"usually {number_said(dose.low, 1)} to {number_said(dose.high, 1)} {dose.unit} of {material}, "
+        f"at most {number_said(dose.most, 1)}",
+        f"for {said}; common practice, the packet comes first",
+    )
 
 
 def _sorbate(case: Case) -> list[Fact]:
@@ -142,7 +172,12 @@ def _sorbate(case: Case) -> list[Fact]:
     strength, strength_said = _reading(case, "alcohol", "alcohol")
     ph, ph_said = _reading(case, "ph", "ph")
     dose = sugar.sorbate_grams(litres, strength, ph)
-    return _fact(dose, "g", f"{number_said(dose, 1)} g of potassium sorbate{_spoons(dose, 'potassium sorbate')}", f"for {said}, alcohol {strength_said}, pH {ph_said}; with sulfite beside it. {_MOST_WAYS}")
+    return _fact(
+        dose,
+        "g",
+        f"{number_said(dose, 1)} g of potassium sorbate{_spoons(dose, 'potassium sorbate')}",
+        f"for {said}, alcohol {strength_said}, pH {ph_said}; with sulfite beside it. {_MOST_WAYS}",
+    )
 
 
 def _sugar(case: Case) -> list[Fact]:
@@ -152,14 +187,24 @@ def _sugar(case: Case) -> list[Fact]:
     source = sugar.HONEY if case.of["material"] == "honey" else sugar.DRY_SUGAR
     found = sugar.to_brix(litres, gravity.brix_from_sg(start), gravity.brix_from_sg(target), source)
     pounds = units.convert(found.kilograms, "kg", "lb")
-    return _fact(found.kilograms, "kg", f"{number_said(found.kilograms, 2)} kg ({number_said(pounds, 1)} lb) of {case.of['material']}", f"from {start_said} to {target:.3f} in {said}; it comes to {volume_said(found.litres, case.settings.units)} then. {_MOST_WAYS}")
+    return _fact(
+        found.kilograms,
+        "kg",
+        f"{number_said(found.kilograms, 2)} kg ({number_said(pounds, 1)} lb) of {case.of['material']}",
+        f"from {start_said} to {target:.3f} in {said}; "
+        f"it comes to {volume_said(found.litres, case.settings.units)} then. {_MOST_WAYS}",
+    )
 
 
 def _scales(case: Case) -> list[Fact]:
     value, unit = value_of(case.of["value"])
     sg = value if unit == "SG" else gravity.sg_from_brix(value)
     found = gravity.scales(sg)
-    parts = [f"SG {found.sg:.3f}", f"{number_said(found.brix, 1)} Brix", f"{number_said(found.extract, 0)} g/L of extract"]
+    parts = [
+        f"SG {found.sg:.3f}",
+        f"{number_said(found.brix, 1)} Brix",
+        f"{number_said(found.extract, 0)} g/L of extract",
+    ]
     if found.potential_alcohol:
         p = found.potential_alcohol
         parts.append(f"potential alcohol {number_said(p.low, 1)} to {number_said(p.high, 1)} % vol as grape must")
@@ -169,7 +214,12 @@ def _scales(case: Case) -> list[Fact]:
 def _strength(case: Case) -> list[Fact]:
     start, end = value_of(case.of["from"])[0], value_of(case.of["to"])[0]
     found = alcohol.alcohol(max(start, end), min(start, end))
-    return _fact(round(found.value, 1), "% vol", f"about {number_said(found.value, 1)} % vol ({number_said(found.low, 1)} to {number_said(found.high, 1)})", f"131.25 × ({max(start, end):.3f} − {min(start, end):.3f})")
+    return _fact(
+        round(found.value, 1),
+        "% vol",
+        f"about {number_said(found.value, 1)} % vol ({number_said(found.low, 1)} to {number_said(found.high, 1)})",
+        f"131.25 × ({max(start, end):.3f} − {min(start, end):.3f})",
+    )
 
 
 def _correct(case: Case) -> list[Fact]:
@@ -178,13 +228,24 @@ def _correct(case: Case) -> list[Fact]:
     celsius = units.convert(degrees, scale, "C")
     at = _CALIBRATION[case.settings.hydrometer]
     found = hydrometer.correct_hydrometer(reading, celsius, at)
-    return _fact(found, "SG", f"{found:.3f}", f"{reading:.3f} read at {value_said(degrees, scale)} on a hydrometer true at {'60 °F' if case.settings.hydrometer == '60F' else '20 °C'}")
+    return _fact(
+        found,
+        "SG",
+        f"{found:.3f}",
+        f"{reading:.3f} read at {value_said(degrees, scale)} on a hydrometer true at "
+        f"{'60 °F' if case.settings.hydrometer == '60F' else '20 °C'}",
+    )
 
 
 def _bottles(case: Case) -> list[Fact]:
     litres, said = _volume(case)
     count, rest = volumes.bottles(litres)
-    return _fact(float(count), "bottles", f"{count} bottles of 750 ml, {number_said(rest, 2)} L over", f"{said}; what the lees keep is not taken off")
+    return _fact(
+        float(count),
+        "bottles",
+        f"{count} bottles of 750 ml, {number_said(rest, 2)} L over",
+        f"{said}; what the lees keep is not taken off",
+    )
 
 
 def _molecular(case: Case) -> list[Fact]:
@@ -192,10 +253,20 @@ def _molecular(case: Case) -> list[Fact]:
     if case.of.get("to"):
         target = _in_mg(case.of["to"])
         free = sulfite.free_so2_needed(target, ph)
-        return _fact(round(free, 1), "mg/L", f"{number_said(free, 0)} mg/L of free SO2", f"for {number_said(target)} mg/L molecular at pH {ph_said}, pK 1.81")
+        return _fact(
+            round(free, 1),
+            "mg/L",
+            f"{number_said(free, 0)} mg/L of free SO2",
+            f"for {number_said(target)} mg/L molecular at pH {ph_said}, pK 1.81",
+        )
     free, free_said = _reading(case, "free_so2", "value")
     found = sulfite.molecular_so2(free, ph)
-    return _fact(round(found, 2), "mg/L", f"{number_said(found, 2)} mg/L of molecular SO2", f"free SO2 {free_said} at pH {ph_said}, pK 1.81")
+    return _fact(
+        round(found, 2),
+        "mg/L",
+        f"{number_said(found, 2)} mg/L of molecular SO2",
+        f"free SO2 {free_said} at pH {ph_said}, pK 1.81",
+    )
 
 
 def _convert(case: Case) -> list[Fact]:
@@ -203,7 +274,12 @@ def _convert(case: Case) -> list[Fact]:
     to = case.of["unit"]
     if case.of.get("material") and UNITS[unit.partition("/")[0]].dimension != UNITS[to].dimension:
         found = units.grams(value, unit, case.of["material"])
-        return _fact(found.value, "g", _estimate_said(found, "g", 2), f"{number_said(value)} {unit} of {case.of['material']}; spoons and tablets are rough")
+        return _fact(
+            found.value,
+            "g",
+            _estimate_said(found, "g", 2),
+            f"{number_said(value)} {unit} of {case.of['material']}; spoons and tablets are rough",
+        )
     out = units.convert(value, unit, to)
     return _fact(out, to, f"{value_said(round(out, 2), to)}", f"{value_said(value, unit)}")
 
@@ -231,7 +307,11 @@ def _measure(name: str, phrase: str, compute: Callable[[Case], list[Fact]]) -> M
 MEASURES: tuple[Measure, ...] = (
     _measure("sulfite dose", "how much {material} gives {rise} of SO2[ in {volume}][ in batch {batch}]", _sulfite),
     _measure("acid dose", "how much {material} changes the acid by {rise}[ in {volume}][ in batch {batch}]", _acid),
-    _measure("nitrogen dose", "how much diammonium phosphate gives {rise} of nitrogen[ in {volume}][ in batch {batch}]", _nutrient),
+    _measure(
+        "nitrogen dose",
+        "how much diammonium phosphate gives {rise} of nitrogen[ in {volume}][ in batch {batch}]",
+        _nutrient,
+    ),
     _measure("usual dose", "the usual dose of {material}[ for {volume}][ for batch {batch}]", _usual),
     _measure("sorbate dose", "how much sorbate[ for {volume}][ for batch {batch}]", _sorbate),
     _measure("sugar needed", "how much {material} reaches {to}[ from {from}][ in {volume}][ in batch {batch}]", _sugar),

@@ -61,7 +61,19 @@ def stretch(case: Case, first: Entry, last: Entry | None, what: str, of: str) ->
         return []
     closing = f"{of} on {day_said(end)}" if last else f"today, {day_said(end)}"
     text = f"{days_said(days)}{'' if last else ' so far'}"
-    return [Fact(case.number, first.date, float(days), "days", text, notes_of(first, last), f"from {what} on {day_said(first.date)} to {closing}", end, order=first.place)]
+    return [
+        Fact(
+            case.number,
+            first.date,
+            float(days),
+            "days",
+            text,
+            notes_of(first, last),
+            f"from {what} on {day_said(first.date)} to {closing}",
+            end,
+            order=first.place,
+        )
+    ]
 
 
 def _between(case: Case) -> list[Fact]:
@@ -87,13 +99,23 @@ def _fermenting(case: Case) -> list[Fact]:
     batch = case.batch
     if over is None and (batch.bottled or batch.ended):
         return []
-    of = "" if over is None else "the note that it was finished" if over.kind == "fermentation" else f"the first reading that shows it dry ({over.get('value'):.3f})"
+    of = (
+        ""
+        if over is None
+        else "the note that it was finished"
+        if over.kind == "fermentation"
+        else f"the first reading that shows it dry ({over.get('value'):.3f})"
+    )
     return stretch(case, begun, over, what, of)
 
 
 def _malolactic(case: Case) -> list[Fact]:
     begun, over = _first("malolactic", stage="started")(case), _last("malolactic", stage="finished")(case)
-    return stretch(case, begun, over, "the malolactic start", "the note that it was finished") if begun and (over or case.batch.under_way) else []
+    return (
+        stretch(case, begun, over, "the malolactic start", "the note that it was finished")
+        if begun and (over or case.batch.under_way)
+        else []
+    )
 
 
 def on_oak(case: Case) -> list[Fact]:
@@ -109,7 +131,9 @@ def on_oak(case: Case) -> list[Fact]:
             continue  # more oak while some was in: one stretch
         begun = e
         last = next((x for x in ends if order_of(x) > order_of(e)), None)
-        said = {"oak_out": "when it was taken out", "bottle": "the bottling", "end": "its end"}[last.kind] if last else ""
+        said = (
+            {"oak_out": "when it was taken out", "bottle": "the bottling", "end": "its end"}[last.kind] if last else ""
+        )
         out += stretch(case, e, last, f"{e.get('form') or 'oak'} going in", said)
     return out
 
@@ -120,12 +144,18 @@ def _stuck(case: Case) -> list[Fact]:
     for k, e in enumerate(stages):
         if e.get("stage") == "stuck" and (k == 0 or stages[k - 1].get("stage") != "stuck"):
             after = next((x for x in stages[k + 1 :] if x.get("stage") in ("restarted", "finished")), None)
-            out += stretch(case, e, after, "the note that it was stuck", f"the note that it had {after.get('stage')}" if after else "")
+            out += stretch(
+                case,
+                e,
+                after,
+                "the note that it was stuck",
+                f"the note that it had {after.get('stage')}" if after else "",
+            )
     return out
 
 
 def _on_lees(case: Case) -> list[Fact]:
-    """Days from the racking (or pressing) that the finished wine was left after, to the next racking or the bottling."""
+    """Days from the racking that the finished wine was left after, to the next racking or the bottling."""
     over = finish_of(case)
     racks = [e for e in case.entries if e.kind in ("rack", "bottle", "end")]
     if over is None:
@@ -133,7 +163,13 @@ def _on_lees(case: Case) -> list[Fact]:
     rest = [e for e in racks if e.date >= over.date]
     begun = rest[0] if rest and rest[0].kind == "rack" else over
     after = [e for e in rest if order_of(e) > order_of(begun)]
-    return stretch(case, begun, after[0] if after else None, "racking" if begun.kind == "rack" else "the end of fermentation", "the next racking" if after and after[0].kind == "rack" else "the bottling")
+    return stretch(
+        case,
+        begun,
+        after[0] if after else None,
+        "racking" if begun.kind == "rack" else "the end of fermentation",
+        "the next racking" if after and after[0].kind == "rack" else "the bottling",
+    )
 
 
 def _in_bottle(case: Case) -> list[Fact]:
@@ -146,18 +182,76 @@ def _age(case: Case) -> list[Fact]:
     return stretch(case, begun[0], None, "the start", "") if begun else []
 
 
-def _measure(name: str, phrase: str, kinds: tuple[str, ...], compute: Compute, asked: tuple[tuple[str, ...], ...], beside: tuple[str, ...] = (), narrows: tuple[str, ...] = ()) -> Measure:
+def _measure(
+    name: str,
+    phrase: str,
+    kinds: tuple[str, ...],
+    compute: Compute,
+    asked: tuple[tuple[str, ...], ...],
+    beside: tuple[str, ...] = (),
+    narrows: tuple[str, ...] = (),
+) -> Measure:
     return Measure(name, phrase, kinds, compute, asked, beside, sort="days", narrows=narrows)
 
 
 MEASURES: tuple[Measure, ...] = (
-    _measure("fermentation time", "length of fermentation", ("pitch", "fermentation", "reading"), _fermenting,
-             (("how long", "ferment"), ("how long", "finished"), ("ferment time",), ("how long", "ferment", "finished"), ("how long", "ferment", "made"), ("how long", "pitch", "finished"), ("how long", "yeast")), ("made", "started", "how much")),
-    _measure("time stuck", "time stuck", ("fermentation",), _stuck, (("how long", "stuck"), ("how long", "ferment", "stuck")), ("is", "restarted")),
-    _measure("malolactic time", "length of malolactic fermentation", ("malolactic",), _malolactic, (("how long", "malolactic"), ("how long", "malolactic", "ferment"), ("how long", "malolactic", "finished")), ("made", "given")),
-    _measure("time on oak", "time on oak", ("oak", "oak_out", "bottle", "end"), on_oak, (("how long", "oak"), ("how long", "oak form"), ("how long", "oak", "oak form")), ("is", "in vessel", "addition", "age", "oak toast", "oak origin", "change", "vessel"), ("form",)),
-    _measure("time on the lees", "time on the lees", ("fermentation", "pitch", "reading", "rack", "bottle", "end"), _on_lees, (("how long", "lees"),), ("is", "in vessel")),
-    _measure("time in bottle", "time in bottle", ("bottle",), _in_bottle, (("how long", "bottles"), ("how long", "bottle"), ("age", "bottles")), ("is", "in vessel")),
+    _measure(
+        "fermentation time",
+        "length of fermentation",
+        ("pitch", "fermentation", "reading"),
+        _fermenting,
+        (
+            ("how long", "ferment"),
+            ("how long", "finished"),
+            ("ferment time",),
+            ("how long", "ferment", "finished"),
+            ("how long", "ferment", "made"),
+            ("how long", "pitch", "finished"),
+            ("how long", "yeast"),
+        ),
+        ("made", "started", "how much"),
+    ),
+    _measure(
+        "time stuck",
+        "time stuck",
+        ("fermentation",),
+        _stuck,
+        (("how long", "stuck"), ("how long", "ferment", "stuck")),
+        ("is", "restarted"),
+    ),
+    _measure(
+        "malolactic time",
+        "length of malolactic fermentation",
+        ("malolactic",),
+        _malolactic,
+        (("how long", "malolactic"), ("how long", "malolactic", "ferment"), ("how long", "malolactic", "finished")),
+        ("made", "given"),
+    ),
+    _measure(
+        "time on oak",
+        "time on oak",
+        ("oak", "oak_out", "bottle", "end"),
+        on_oak,
+        (("how long", "oak"), ("how long", "oak form"), ("how long", "oak", "oak form")),
+        ("is", "in vessel", "addition", "age", "oak toast", "oak origin", "change", "vessel"),
+        ("form",),
+    ),
+    _measure(
+        "time on the lees",
+        "time on the lees",
+        ("fermentation", "pitch", "reading", "rack", "bottle", "end"),
+        _on_lees,
+        (("how long", "lees"),),
+        ("is", "in vessel"),
+    ),
+    _measure(
+        "time in bottle",
+        "time in bottle",
+        ("bottle",),
+        _in_bottle,
+        (("how long", "bottles"), ("how long", "bottle"), ("age", "bottles")),
+        ("is", "in vessel"),
+    ),
     _measure("age", "age", ("start",), _age, (("age",), ("how long", "begin"), ("how long", "age")), ("is",)),
     _measure("time between", "time from {from} to {to}", MOMENT_KINDS, _between, (), ()),
 )

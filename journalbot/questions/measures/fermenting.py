@@ -18,7 +18,14 @@ def _named(kind: str, field: str) -> Compute:
             if wanted and name.casefold() != wanted:
                 continue
             amount = amount_said(e)
-            out.append(fact_of(e, name or None, text=f"{name}{f', {amount}' if amount else ''}" if name else "not named", bare=not name))
+            out.append(
+                fact_of(
+                    e,
+                    name or None,
+                    text=f"{name}{f', {amount}' if amount else ''}" if name else "not named",
+                    bare=not name,
+                )
+            )
         return [f for f in out if not f.bare] or out
 
     return compute
@@ -26,12 +33,20 @@ def _named(kind: str, field: str) -> Compute:
 
 def _culture(case: Case) -> list[Fact]:
     # The stage "finished" names no culture, and need not.
-    return [f for f in _named("malolactic", "culture")(case) if not f.bare or any(e.get("stage") == "started" for e in case.kind("malolactic"))]
+    return [
+        f
+        for f in _named("malolactic", "culture")(case)
+        if not f.bare or any(e.get("stage") == "started" for e in case.kind("malolactic"))
+    ]
 
 
 def _malolactic(case: Case) -> list[Fact]:
     stage = case.of.get("stage", "")
-    return [fact_of(e, str(e.get("stage") or "noted"), text=f"malolactic {e.get('stage') or 'noted'}") for e in case.kind("malolactic") if not stage or e.get("stage") == stage]
+    return [
+        fact_of(e, str(e.get("stage") or "noted"), text=f"malolactic {e.get('stage') or 'noted'}")
+        for e in case.kind("malolactic")
+        if not stage or e.get("stage") == stage
+    ]
 
 
 def _finished(case: Case) -> list[Fact]:
@@ -52,13 +67,69 @@ def _oak(case: Case) -> list[Fact]:
 
 
 MEASURES: tuple[Measure, ...] = (
-    Measure("yeast", "the yeast[ {yeast}]", ("pitch",), _named("pitch", "yeast"), (("yeast",), ("yeast", "addition"), ("pitch",), ("code",), ("code", "addition"), ("yeast", "ferment"), ("yeast", "pitch")),
-            ("addition", "pitch", "ferment", "given", "made", "how much"), narrows=("yeast",), done="pitched"),
-    Measure("culture", "the malolactic culture", ("malolactic",), _culture, (("culture",), ("culture", "malolactic"), ("yeast", "malolactic"), ("what", "malolactic", "addition")), ("addition", "given"),
-            narrows=("culture",), sort="words"),
-    Measure("malolactic", "malolactic fermentation[ {stage}]", ("malolactic",), _malolactic, (("malolactic",), ("malolactic", "finished"), ("malolactic", "started"), ("malolactic", "ferment")),
-            ("ferment", "addition", "made"), narrows=("stage",), done="through malolactic"),
-    Measure("finished", "the end of fermentation", ("fermentation", "pitch", "reading"), _finished, (("ferment", "finished"), ("when", "finished"), ("finished",), ("is", "finished")), ("made",), done="fermented out"),
-    Measure("oak", "oak[ {form}]", ("oak",), _oak, (("oak",), ("oak form",), ("oak", "oak form"), ("oak", "addition"), ("oak form", "addition"), ("toast",), ("toast", "oak")),
-            ("addition", "oak toast", "oak origin", "given", "how much", "toast"), narrows=("form", "toast", "origin"), done="oaked"),
+    Measure(
+        "yeast",
+        "the yeast[ {yeast}]",
+        ("pitch",),
+        _named("pitch", "yeast"),
+        (
+            ("yeast",),
+            ("yeast", "addition"),
+            ("pitch",),
+            ("code",),
+            ("code", "addition"),
+            ("yeast", "ferment"),
+            ("yeast", "pitch"),
+        ),
+        ("addition", "pitch", "ferment", "given", "made", "how much"),
+        narrows=("yeast",),
+        done="pitched",
+    ),
+    Measure(
+        "culture",
+        "the malolactic culture",
+        ("malolactic",),
+        _culture,
+        (("culture",), ("culture", "malolactic"), ("yeast", "malolactic"), ("what", "malolactic", "addition")),
+        ("addition", "given"),
+        narrows=("culture",),
+        sort="words",
+    ),
+    Measure(
+        "malolactic",
+        "malolactic fermentation[ {stage}]",
+        ("malolactic",),
+        _malolactic,
+        (("malolactic",), ("malolactic", "finished"), ("malolactic", "started"), ("malolactic", "ferment")),
+        ("ferment", "addition", "made"),
+        narrows=("stage",),
+        done="through malolactic",
+    ),
+    Measure(
+        "finished",
+        "the end of fermentation",
+        ("fermentation", "pitch", "reading"),
+        _finished,
+        (("ferment", "finished"), ("when", "finished"), ("finished",), ("is", "finished")),
+        ("made",),
+        done="fermented out",
+    ),
+    Measure(
+        "oak",
+        "oak[ {form}]",
+        ("oak",),
+        _oak,
+        (
+            ("oak",),
+            ("oak form",),
+            ("oak", "oak form"),
+            ("oak", "addition"),
+            ("oak form", "addition"),
+            ("toast",),
+            ("toast", "oak"),
+        ),
+        ("addition", "oak toast", "oak origin", "given", "how much", "toast"),
+        narrows=("form", "toast", "origin"),
+        done="oaked",
+    ),
 )

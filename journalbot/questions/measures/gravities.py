@@ -10,7 +10,11 @@ _DRY_BY_READING = 1.000  # an SG at or below this shows a dry wine where no note
 
 def readings(case: Case, *quantities: str) -> list[Entry]:
     """The readings of these quantities, in order."""
-    return [e for e in case.entries if e.kind == "reading" and e.get("quantity") in quantities and isinstance(e.get("value"), int | float)]
+    return [
+        e
+        for e in case.entries
+        if e.kind == "reading" and e.get("quantity") in quantities and isinstance(e.get("value"), int | float)
+    ]
 
 
 def gravity_of(entry: Entry) -> float:
@@ -31,16 +35,24 @@ def finish_of(case: Case) -> Entry | None:
     if finished:
         return finished[-1]
     begun = pitch_of(case)
-    dry = [e for e in readings(case, "sg") if float(e.get("value")) <= _DRY_BY_READING and (begun is None or order_of(e) >= order_of(begun))]
+    dry = [
+        e
+        for e in readings(case, "sg")
+        if float(e.get("value")) <= _DRY_BY_READING and (begun is None or order_of(e) >= order_of(begun))
+    ]
     return dry[0] if dry else None
 
 
 def original_gravity(case: Case) -> Entry | None:
-    """The gravity that fermentation began from: the last reading of SG, or else of Brix, up to the pitch; the first where nothing was pitched."""
+    """The gravity that fermentation began from: the last SG, or else Brix, up to the pitch; the first without a pitch."""
     begun = pitch_of(case)
     for quantity in ("sg", "brix"):
         found = readings(case, quantity)
-        before = [e for e in found if begun is None or e.date < begun.date or (e.date == begun.date and (e.place[0] <= begun.place[0]))]
+        before = [
+            e
+            for e in found
+            if begun is None or e.date < begun.date or (e.date == begun.date and (e.place[0] <= begun.place[0]))
+        ]
         if before:
             return before[-1] if begun is not None else before[0]
     later = readings(case, "sg", "brix")
@@ -53,7 +65,11 @@ SWEETENERS = ("sugar", "honey", "concentrate", "syrup", "glycerin", "juice")
 def sweetenings(case: Case) -> list[Entry]:
     """Additions of what tastes sweet, after the fermentation was over."""
     over = finish_of(case)
-    return [e for e in case.kind("addition") if over is not None and order_of(e) > order_of(over) and any(s in str(e.get("material")) for s in SWEETENERS)]
+    return [
+        e
+        for e in case.kind("addition")
+        if over is not None and order_of(e) > order_of(over) and any(s in str(e.get("material")) for s in SWEETENERS)
+    ]
 
 
 def final_gravity(case: Case) -> Entry | None:
@@ -64,5 +80,7 @@ def final_gravity(case: Case) -> Entry | None:
     sweet = sweetenings(case)
     stop = order_of(sweet[0]) if sweet else ("9999", 0, 0)
     found = [e for e in readings(case, "sg") if order_of(e) < stop]
-    settled = [e for e in found if e.date >= over.date] or [e for e in found if float(e.get("value")) <= _DRY_BY_READING]
+    settled = [e for e in found if e.date >= over.date] or [
+        e for e in found if float(e.get("value")) <= _DRY_BY_READING
+    ]
     return settled[-1] if settled else None

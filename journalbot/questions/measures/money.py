@@ -25,7 +25,10 @@ def _item_of() -> dict[str, str]:
 
 
 def _stems(text: str) -> frozenset[str]:
-    return frozenset(w[:-1] if w.endswith("s") and len(w) > 3 else w for w in text.casefold().replace(",", " ").replace("-", " ").split())
+    return frozenset(
+        w[:-1] if w.endswith("s") and len(w) > 3 else w
+        for w in text.casefold().replace(",", " ").replace("-", " ").split()
+    )
 
 
 _IDLE = frozenset("the a an my of for some all new and".split())
@@ -38,13 +41,20 @@ def item_fits(entry: Entry, wanted: str, case: Case) -> bool:
     if words and words <= _stems(item):
         return True
     sort = _item_of()
-    if sort.get(wanted.casefold()) and sort.get(wanted.casefold()) in {sort.get(item.casefold()), sort.get(item.casefold().split()[-1] if item else "")}:
+    if sort.get(wanted.casefold()) and sort.get(wanted.casefold()) in {
+        sort.get(item.casefold()),
+        sort.get(item.casefold().split()[-1] if item else ""),
+    }:
         return True
     base = " ".join(case.cellar.batches[entry.batch].fruit).casefold() if entry.batch in case.cellar.batches else ""
     if words <= _stems("juice pail"):
-        return bool(_stems(item) & _stems("juice pail must")) or (bool(_stems(item) & _stems(base)) and bool(_stems(base) & _stems("juice pail")))
+        return bool(_stems(item) & _stems("juice pail must")) or (
+            bool(_stems(item) & _stems(base)) and bool(_stems(base) & _stems("juice pail"))
+        )
     if words <= _stems("grapes fruit"):
-        return bool(_stems(item) & _stems("grapes fruit")) or (bool(_stems(item) & _stems(base)) and not (_stems(f"{item} {base}") & _stems(" ".join(_NOT_GRAPES))))
+        return bool(_stems(item) & _stems("grapes fruit")) or (
+            bool(_stems(item) & _stems(base)) and not (_stems(f"{item} {base}") & _stems(" ".join(_NOT_GRAPES)))
+        )
     return False
 
 
@@ -52,7 +62,9 @@ def _spent(case: Case) -> list[Fact]:
     out = []
     for e in case.kind("purchase"):
         price = e.get("price")
-        if not isinstance(price, int | float) or (case.of.get("item") and not any(item_fits(e, wanted, case) for wanted in case.of["item"].split(" or "))):
+        if not isinstance(price, int | float) or (
+            case.of.get("item") and not any(item_fits(e, wanted, case) for wanted in case.of["item"].split(" or "))
+        ):
             continue
         currency = str(e.get("currency") or case.settings.currency)
         out.append(fact_of(e, float(price), currency, f"{money_said(float(price), currency)} for {_bought(e)}"))
@@ -71,7 +83,11 @@ def _bought_facts(case: Case) -> list[Fact]:
         if case.of.get("item") and not any(item_fits(e, wanted, case) for wanted in case.of["item"].split(" or ")):
             continue
         price = e.get("price")
-        paid = f" for {money_said(float(price), str(e.get('currency') or case.settings.currency))}" if isinstance(price, int | float) else ""
+        paid = (
+            f" for {money_said(float(price), str(e.get('currency') or case.settings.currency))}"
+            if isinstance(price, int | float)
+            else ""
+        )
         out.append(fact_of(e, e.get("count"), str(e.get("unit") or ""), f"{_bought(e)}{paid}"))
     return out
 
@@ -83,14 +99,57 @@ def _per_bottle(case: Case) -> list[Fact]:
     if not paid or not made or len(currencies) > 1:
         return []
     total, currency = sum(float(f.value or 0) for f in paid), paid[0].unit
-    working = f"{join([f.text for f in paid])}, {number_said(made)} bottles; only what was bought for this batch is in it"
-    return [Fact(case.number, bottles[-1].date, round(total / made, 2), currency, f"{money_said(total / made, currency)} a bottle", (*(n for f in paid for n in f.notes), *notes_of(*bottles)), working, order=bottles[-1].place)]
+    working = (
+        f"{join([f.text for f in paid])}, {number_said(made)} bottles; only what was bought for this batch is in it"
+    )
+    return [
+        Fact(
+            case.number,
+            bottles[-1].date,
+            round(total / made, 2),
+            currency,
+            f"{money_said(total / made, currency)} a bottle",
+            (*(n for f in paid for n in f.notes), *notes_of(*bottles)),
+            working,
+            order=bottles[-1].place,
+        )
+    ]
 
 
 MEASURES: tuple[Measure, ...] = (
-    Measure("money", "money spent[ on {item}]", ("purchase",), _spent, (("money",), ("money", "sum"), ("how much", "money")),
-            ("how much", "sum", "addition", "is", "made", "what"), sort="money", usual="sum", narrows=("item",), scope="any"),
-    Measure("bought", "what was bought[: {item}]", ("purchase",), _bought_facts, (("buy",), ("how much", "buy"), ("how many", "buy"), ("when", "buy"), ("what", "buy")), ("how much", "sum", "addition"), narrows=("item",), scope="any", done="bought", counts="sum"),
-    Measure("cost per bottle", "cost per bottle[, {item} only]", ("purchase", "bottle"), _per_bottle, (("money", "per bottle"), ("per bottle",), ("money", "bottles", "per bottle")), ("how much", "made", "bottles"),
-            sort="money", usual="", narrows=("item",)),
+    Measure(
+        "money",
+        "money spent[ on {item}]",
+        ("purchase",),
+        _spent,
+        (("money",), ("money", "sum"), ("how much", "money")),
+        ("how much", "sum", "addition", "is", "made", "what"),
+        sort="money",
+        usual="sum",
+        narrows=("item",),
+        scope="any",
+    ),
+    Measure(
+        "bought",
+        "what was bought[: {item}]",
+        ("purchase",),
+        _bought_facts,
+        (("buy",), ("how much", "buy"), ("how many", "buy"), ("when", "buy"), ("what", "buy")),
+        ("how much", "sum", "addition"),
+        narrows=("item",),
+        scope="any",
+        done="bought",
+        counts="sum",
+    ),
+    Measure(
+        "cost per bottle",
+        "cost per bottle[, {item} only]",
+        ("purchase", "bottle"),
+        _per_bottle,
+        (("money", "per bottle"), ("per bottle",), ("money", "bottles", "per bottle")),
+        ("how much", "made", "bottles"),
+        sort="money",
+        usual="",
+        narrows=("item",),
+    ),
 )

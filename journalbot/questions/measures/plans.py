@@ -4,7 +4,25 @@ from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure
 from journalbot.vocabulary.questions import SIGNS
 
-_ACTS = ("rack", "press", "bottle", "filter", "stir", "top_up", "taste", "blend", "degas", "chill", "crush", "airlock", "pitch", "oak", "addition", "malolactic", "move")
+_ACTS = (
+    "rack",
+    "press",
+    "bottle",
+    "filter",
+    "stir",
+    "top_up",
+    "taste",
+    "blend",
+    "degas",
+    "chill",
+    "crush",
+    "airlock",
+    "pitch",
+    "oak",
+    "addition",
+    "malolactic",
+    "move",
+)
 
 
 def _acts_in(text: str) -> set[str]:
@@ -23,7 +41,7 @@ def _done(case: Case, plan: Entry) -> bool:
 
 
 def _plans(case: Case) -> list[Fact]:
-    """Plans by the day they are due. Past ones only where a span of days is asked for, or where they were never done."""
+    """Plans by the day they are due. Of past ones, those that were never done."""
     wanted, out = case.of.get("act", ""), []
     for e in case.kind("plan"):
         due, what = str(e.get("due") or ""), str(e.get("what") or "")
@@ -45,6 +63,25 @@ def _unread(case: Case) -> list[Fact]:
 
 
 MEASURES: tuple[Measure, ...] = (
-    Measure("plans", "what is planned[: {act}]", ("plan",), _plans, (("plan",), ("when", "plan"), ("plan", "did")), ("doing", "is", "addition", "made", "to", "what", "left", "last"), sort="words", narrows=("act",), scope="any"),
-    Measure("unread", "the notes not understood yet", (), _unread, (("unread",), ("unread", "mention"), ("unread", "note")), ("mention", "note", "is", "did"), sort="words", scope="none"),
+    Measure(
+        "plans",
+        "what is planned[: {act}]",
+        ("plan",),
+        _plans,
+        (("plan",), ("when", "plan"), ("plan", "did")),
+        ("doing", "is", "addition", "made", "to", "what", "left", "last"),
+        sort="words",
+        narrows=("act",),
+        scope="any",
+    ),
+    Measure(
+        "unread",
+        "the notes not understood yet",
+        (),
+        _unread,
+        (("unread",), ("unread", "mention"), ("unread", "note")),
+        ("mention", "note", "is", "did"),
+        sort="words",
+        scope="none",
+    ),
 )

@@ -29,7 +29,9 @@ def reading_fact(entry: Entry, said: str = "") -> Fact:
     unit = str(entry.get("unit") or "")
     about = "about " if entry.get("approx") else ""
     time = f" at {entry.time}" if entry.time else ""
-    return fact_of(entry, value, unit, f"{said or about + value_said(value, unit)}{time}", label=str(entry.get("quantity")))
+    return fact_of(
+        entry, value, unit, f"{said or about + value_said(value, unit)}{time}", label=str(entry.get("quantity"))
+    )
 
 
 def _of(quantity: str) -> Compute:
@@ -64,19 +66,35 @@ def _during(first: str, last: str) -> Compute:
             same = [e for e in readings(case, "temperature") if e.date == begun.date]
             near = [e for e in same if e.place[0] == begun.place[0]] or same
             return [reading_fact(e) for e in near[:1]]
-        return [reading_fact(e) for e in readings(case, "temperature") if e.date >= begun.date and (over is None or e.date <= over.date)]
+        return [
+            reading_fact(e)
+            for e in readings(case, "temperature")
+            if e.date >= begun.date and (over is None or e.date <= over.date)
+        ]
 
     return compute
 
 
 def _sweetness(case: Case) -> list[Fact]:
     """The latest gravity, and the latest residual sugar where it was measured."""
-    return [reading_fact(found[-1], f"{QUANTITIES[q].label} {value_said(float(found[-1].get('value')), str(found[-1].get('unit') or ''))}") for q in ("residual_sugar", "sg") if (found := readings(case, q))]
+    return [
+        reading_fact(
+            found[-1],
+            f"{QUANTITIES[q].label} {value_said(float(found[-1].get('value')), str(found[-1].get('unit') or ''))}",
+        )
+        for q in ("residual_sugar", "sg")
+        if (found := readings(case, q))
+    ]
 
 
 def _all(case: Case) -> list[Fact]:
-    return [reading_fact(e, f"{QUANTITIES[e.get('quantity')].label if e.get('quantity') in QUANTITIES else e.get('quantity')} {value_said(float(e.get('value')), str(e.get('unit') or ''))}")
-            for e in case.kind("reading") if isinstance(e.get("value"), int | float)]
+    out = []
+    for e in case.kind("reading"):
+        if isinstance(e.get("value"), int | float):
+            row = QUANTITIES.get(str(e.get("quantity")))
+            said = value_said(float(e.get("value")), str(e.get("unit") or ""))
+            out.append(reading_fact(e, f"{row.label if row else e.get('quantity')} {said}"))
+    return out
 
 
 def _progress(case: Case) -> list[Fact]:
@@ -84,21 +102,94 @@ def _progress(case: Case) -> list[Fact]:
 
 
 _BESIDE = {"sg": ("reading",), "temperature": ("ferment", "reading", "made"), "alcohol": ()}
-_EXTRA: dict[str, tuple[tuple[str, ...], ...]] = {"sg": (("sg",),), "temperature": (("temperature",), ("temperature", "ferment")), "free_so2": (("free", "sulfite"),), "malic": (("how much", "quantity:malic", "left"), ("how much", "quantity:malic"))}
+_EXTRA: dict[str, tuple[tuple[str, ...], ...]] = {
+    "sg": (("sg",),),
+    "temperature": (("temperature",), ("temperature", "ferment")),
+    "free_so2": (("free", "sulfite"),),
+    "malic": (("how much", "quantity:malic", "left"), ("how much", "quantity:malic")),
+}
 _PLAIN = [q for q in QUANTITIES if q not in ("alcohol", "residual_sugar", "volume")]
 
 MEASURES: tuple[Measure, ...] = (
-    *(Measure(q, QUANTITIES[q].label, ("reading",), _of(q), ((f"quantity:{q}",), *_EXTRA.get(q, ())), ("lab", "addition", "reading", "mention", "taste", *_BESIDE.get(q, ())), sort="reading", quantity=q) for q in _PLAIN),
-    Measure("original gravity", "original gravity", ("reading", "pitch", "fermentation"), _one("original"), (("original gravity",), ("first", "sg"), ("first", "quantity:sg"), ("original gravity", "sg"), ("original gravity", "quantity:sg"), ("first", "quantity:brix", "sg")), (),
-            sort="reading", quantity="sg"),
-    Measure("final gravity", "final gravity", ("reading", "pitch", "fermentation", "addition"), _one("final"),
-            (("final gravity",), ("quantity:sg", "finished"), ("sg", "finished"), ("final gravity", "finished"), ("final gravity", "quantity:sg"), ("final gravity", "sg"), ("sg", "final gravity", "finished")), ("ferment",), sort="reading", quantity="sg"),
-    Measure("pitch temperature", "temperature at the pitch", ("reading", "pitch", "fermentation"), _during("pitch", "pitch"), (("quantity:temperature", "pitch"), ("temperature", "pitch")), ("yeast",),
-            sort="reading", quantity="temperature"),
-    Measure("ferment temperature", "temperature while fermenting", ("reading", "pitch", "fermentation"), _during("pitch", "finish"), (("quantity:temperature", "ferment"), ("temperature", "ferment")), ("made",),
-            sort="reading", quantity="temperature"),
+    *(
+        Measure(
+            q,
+            QUANTITIES[q].label,
+            ("reading",),
+            _of(q),
+            ((f"quantity:{q}",), *_EXTRA.get(q, ())),
+            ("lab", "addition", "reading", "mention", "taste", *_BESIDE.get(q, ())),
+            sort="reading",
+            quantity=q,
+        )
+        for q in _PLAIN
+    ),
+    Measure(
+        "original gravity",
+        "original gravity",
+        ("reading", "pitch", "fermentation"),
+        _one("original"),
+        (
+            ("original gravity",),
+            ("first", "sg"),
+            ("first", "quantity:sg"),
+            ("original gravity", "sg"),
+            ("original gravity", "quantity:sg"),
+            ("first", "quantity:brix", "sg"),
+        ),
+        (),
+        sort="reading",
+        quantity="sg",
+    ),
+    Measure(
+        "final gravity",
+        "final gravity",
+        ("reading", "pitch", "fermentation", "addition"),
+        _one("final"),
+        (
+            ("final gravity",),
+            ("quantity:sg", "finished"),
+            ("sg", "finished"),
+            ("final gravity", "finished"),
+            ("final gravity", "quantity:sg"),
+            ("final gravity", "sg"),
+            ("sg", "final gravity", "finished"),
+        ),
+        ("ferment",),
+        sort="reading",
+        quantity="sg",
+    ),
+    Measure(
+        "pitch temperature",
+        "temperature at the pitch",
+        ("reading", "pitch", "fermentation"),
+        _during("pitch", "pitch"),
+        (("quantity:temperature", "pitch"), ("temperature", "pitch")),
+        ("yeast",),
+        sort="reading",
+        quantity="temperature",
+    ),
+    Measure(
+        "ferment temperature",
+        "temperature while fermenting",
+        ("reading", "pitch", "fermentation"),
+        _during("pitch", "finish"),
+        (("quantity:temperature", "ferment"), ("temperature", "ferment")),
+        ("made",),
+        sort="reading",
+        quantity="temperature",
+    ),
     Measure("sweetness", "how sweet it is", ("reading",), _sweetness, (("sweetness",),), ("last",), sort="words"),
     Measure("readings", "readings", ("reading",), _all, (("reading",),), ("lab", "addition"), sort="reading"),
-    Measure("gravity course", "gravity through the fermentation", ("reading",), _progress, (("how", "ferment"), ("change", "quantity:sg"), ("change", "sg"), ("change", "ferment"), ("story", "ferment")), (), sort="reading", usual="change", quantity="sg"),
+    Measure(
+        "gravity course",
+        "gravity through the fermentation",
+        ("reading",),
+        _progress,
+        (("how", "ferment"), ("change", "quantity:sg"), ("change", "sg"), ("change", "ferment"), ("story", "ferment")),
+        (),
+        sort="reading",
+        usual="change",
+        quantity="sg",
+    ),
 )
-

@@ -35,7 +35,13 @@ def _fields(*names: str) -> Say:
         parts = []
         for name in names:
             word, _, field = name.rpartition(" ")
-            value = amount_said(entry) if field == "amount" else amount_said(entry, "volume") if field == "volume" else entry.get(field)
+            value = (
+                amount_said(entry)
+                if field == "amount"
+                else amount_said(entry, "volume")
+                if field == "volume"
+                else entry.get(field)
+            )
             if value not in (None, "", []):
                 parts.append(f"{word} {value}".strip())
         return " ".join(parts)
@@ -62,11 +68,20 @@ def _give(entry: Entry) -> str:
 def blend_said(entry: Entry) -> str:
     """What was blended in, and how much of each."""
     parts = [p for p in entry.get("with") or () if isinstance(p, dict)]
-    return ", ".join(f"{number_said(p['amount'])} {p.get('unit', '')} of batch {p.get('batch')}" if p.get("amount") is not None else f"batch {p.get('batch')}" for p in parts)
+    return ", ".join(
+        f"{number_said(p['amount'])} {p.get('unit', '')} of batch {p.get('batch')}"
+        if p.get("amount") is not None
+        else f"batch {p.get('batch')}"
+        for p in parts
+    )
 
 
 def _malolactic(entry: Entry) -> str:
-    return f"{entry.get('stage') or ''}{', culture ' + str(entry.get('culture')) if entry.get('culture') else ''}".strip(", ")
+    return (
+        f"{entry.get('stage') or ''}{', culture ' + str(entry.get('culture')) if entry.get('culture') else ''}".strip(
+            ", "
+        )
+    )
 
 
 def addition_said(entry: Entry) -> str:
@@ -84,19 +99,51 @@ def oak_said(entry: Entry) -> str:
 def _start(entry: Entry) -> str:
     made_from = ", ".join(map(str, entry.get("from") or ()))
     volume = amount_said(entry, "volume")
-    return " ".join(p for p in (volume, f"of {made_from}" if volume and made_from else made_from, f"in {entry.get('vessel')}" if entry.get("vessel") else "") if p)
+    return " ".join(
+        p
+        for p in (
+            volume,
+            f"of {made_from}" if volume and made_from else made_from,
+            f"in {entry.get('vessel')}" if entry.get("vessel") else "",
+        )
+        if p
+    )
 
 
 def _rack(entry: Entry) -> str:
     volume = amount_said(entry, "volume")
-    return " ".join(p for p in (volume, f"from {entry.get('from')}" if entry.get("from") else "", f"to {entry.get('to')}" if entry.get("to") else "") if p)
+    return " ".join(
+        p
+        for p in (
+            volume,
+            f"from {entry.get('from')}" if entry.get("from") else "",
+            f"to {entry.get('to')}" if entry.get("to") else "",
+        )
+        if p
+    )
 
 
 SAID: dict[str, Say] = {
-    "start": _start, "addition": addition_said, "oak": oak_said, "rack": _rack, "bottle": _bottle, "drink": _count, "give": _give, "blend": blend_said,
-    "malolactic": _malolactic, "move": _fields("to to"), "top_up": _fields("amount", "with with"), "punch_down": lambda e: f"{number_said(e.get('times'))} times" if e.get("times") else "",
-    "fermentation": _fields("stage"), "end": _fields("reason"), "pitch": _fields("amount", "yeast"), "chill": _fields(), "plan": lambda e: f"{e.get('what') or ''}{', due ' + day_said(str(e.get('due'))) if e.get('due') else ''}",
-    "purchase": lambda e: f"{e.get('item') or ''}", "taste": lambda e: ", ".join(map(str, e.get("words") or ())), "remark": _fields("text"),
+    "start": _start,
+    "addition": addition_said,
+    "oak": oak_said,
+    "rack": _rack,
+    "bottle": _bottle,
+    "drink": _count,
+    "give": _give,
+    "blend": blend_said,
+    "malolactic": _malolactic,
+    "move": _fields("to to"),
+    "top_up": _fields("amount", "with with"),
+    "punch_down": lambda e: f"{number_said(e.get('times'))} times" if e.get("times") else "",
+    "fermentation": _fields("stage"),
+    "end": _fields("reason"),
+    "pitch": _fields("amount", "yeast"),
+    "chill": _fields(),
+    "plan": lambda e: f"{e.get('what') or ''}{', due ' + day_said(str(e.get('due'))) if e.get('due') else ''}",
+    "purchase": lambda e: f"{e.get('item') or ''}",
+    "taste": lambda e: ", ".join(map(str, e.get("words") or ())),
+    "remark": _fields("text"),
 }
 
 

@@ -12,13 +12,51 @@ from journalbot.vocabulary.quantities import QUANTITIES
 from journalbot.winemaking.units import UnknownUnit, grams
 
 _VERBS: dict[str, str] = {
-    "start": "started", "pitch": "pitched", "addition": "added", "crush": "crushed", "press": "pressed", "degas": "degassed", "filter": "filtered", "stir": "lees stirred",
-    "chill": "cold stabilised", "airlock": "airlock seen to", "punch_down": "punched down", "rack": "racked", "move": "moved", "top_up": "topped up", "oak": "oak in:", "oak_out": "oak out",
-    "blend": "blended in", "bottle": "bottled", "drink": "drunk:", "give": "given away:", "end": "ended:", "plan": "planned:", "vessel": "vessel",
+    "start": "started",
+    "pitch": "pitched",
+    "addition": "added",
+    "crush": "crushed",
+    "press": "pressed",
+    "degas": "degassed",
+    "filter": "filtered",
+    "stir": "lees stirred",
+    "chill": "cold stabilised",
+    "airlock": "airlock seen to",
+    "punch_down": "punched down",
+    "rack": "racked",
+    "move": "moved",
+    "top_up": "topped up",
+    "oak": "oak in:",
+    "oak_out": "oak out",
+    "blend": "blended in",
+    "bottle": "bottled",
+    "drink": "drunk:",
+    "give": "given away:",
+    "end": "ended:",
+    "plan": "planned:",
+    "vessel": "vessel",
 }
 _ALL = (*_VERBS, "reading", "fermentation", "malolactic", "taste", "purchase", "remark")
 _DONE = tuple(k for k in _ALL if k != "plan")
-_RECIPE = ("start", "crush", "addition", "pitch", "fermentation", "press", "oak", "oak_out", "malolactic", "blend", "rack", "top_up", "stir", "filter", "degas", "chill", "bottle")
+_RECIPE = (
+    "start",
+    "crush",
+    "addition",
+    "pitch",
+    "fermentation",
+    "press",
+    "oak",
+    "oak_out",
+    "malolactic",
+    "blend",
+    "rack",
+    "top_up",
+    "stir",
+    "filter",
+    "degas",
+    "chill",
+    "bottle",
+)
 
 
 def entry_said(entry: Entry, currency: str = "USD") -> str:
@@ -27,7 +65,11 @@ def entry_said(entry: Entry, currency: str = "USD") -> str:
         quantity = str(entry.get("quantity"))
         value = entry.get("value")
         label = QUANTITIES[quantity].label if quantity in QUANTITIES else quantity
-        return f"{label} {value_said(float(value), str(entry.get('unit') or ''))}" if isinstance(value, int | float) else label
+        return (
+            f"{label} {value_said(float(value), str(entry.get('unit') or ''))}"
+            if isinstance(value, int | float)
+            else label
+        )
     if entry.kind == "fermentation":
         return f"fermentation {entry.get('stage') or ''}".strip()
     if entry.kind == "malolactic":
@@ -38,9 +80,17 @@ def entry_said(entry: Entry, currency: str = "USD") -> str:
         price = entry.get("price")
         count, unit = entry.get("count"), entry.get("unit")
         size = f"{number_said(count)} {unit or ''} ".replace("  ", " ") if isinstance(count, int | float) else ""
-        return f"bought {size}{entry.get('item') or ''}" + (f" for {money_said(float(price), str(entry.get('currency') or currency))}" if isinstance(price, int | float) else "")
+        return f"bought {size}{entry.get('item') or ''}" + (
+            f" for {money_said(float(price), str(entry.get('currency') or currency))}"
+            if isinstance(price, int | float)
+            else ""
+        )
     if entry.kind == "vessel":
-        return f"{entry.get('name')} holds {number_said(entry.get('capacity'))} {entry.get('unit')}" if entry.get("capacity") is not None else f"vessel {entry.get('name')}"
+        return (
+            f"{entry.get('name')} holds {number_said(entry.get('capacity'))} {entry.get('unit')}"
+            if entry.get("capacity") is not None
+            else f"vessel {entry.get('name')}"
+        )
     if entry.kind == "remark":
         return str(entry.get("text") or "")
     return f"{_VERBS.get(entry.kind, entry.kind)} {said(entry)}".strip()
@@ -65,7 +115,12 @@ def _recipe(case: Case) -> list[Fact]:
 
 def _rate(entry: Entry, volume: float) -> str:
     amount, unit = entry.get("amount"), str(entry.get("unit") or "")
-    if entry.kind not in ("addition", "oak", "pitch") or not isinstance(amount, int | float) or not volume or "/" in unit:
+    if (
+        entry.kind not in ("addition", "oak", "pitch")
+        or not isinstance(amount, int | float)
+        or not volume
+        or "/" in unit
+    ):
         return ""
     try:
         mass = grams(amount, unit, str(entry.get("material") or ""))
@@ -76,8 +131,32 @@ def _rate(entry: Entry, volume: float) -> str:
 
 
 MEASURES: tuple[Measure, ...] = (
-    Measure("story", "the whole record", _ALL, _story, (("story",), ("story", "made"), ("story", "mention"), ("story", "doing")), ("mention", "press", "drained", "finished", "begin", "made", "started", "bottle", "crush", "doing", "is"), sort="story"),
-    Measure("recipe", "how it was made", _RECIPE, _recipe, (("recipe",), ("how", "made"), ("how", "begin")), ("made", "begin"), sort="story"),
-    Measure("doing", "what was done", _DONE, _story, (("what", "doing"), ("doing",), ("when", "doing")), ("made",), sort="story", scope="any"),
+    Measure(
+        "story",
+        "the whole record",
+        _ALL,
+        _story,
+        (("story",), ("story", "made"), ("story", "mention"), ("story", "doing")),
+        ("mention", "press", "drained", "finished", "begin", "made", "started", "bottle", "crush", "doing", "is"),
+        sort="story",
+    ),
+    Measure(
+        "recipe",
+        "how it was made",
+        _RECIPE,
+        _recipe,
+        (("recipe",), ("how", "made"), ("how", "begin")),
+        ("made", "begin"),
+        sort="story",
+    ),
+    Measure(
+        "doing",
+        "what was done",
+        _DONE,
+        _story,
+        (("what", "doing"), ("doing",), ("when", "doing")),
+        ("made",),
+        sort="story",
+        scope="any",
+    ),
 )
-

@@ -33,8 +33,15 @@ def _gravities(case: Case) -> tuple[float, float, Fact] | None:
     brix = f", from {value_said(float(first.get('value')), 'Brix')}" if first.get("quantity") == "brix" else ""
     working = f"{og:.3f} on {day_said(first.date)}{brix}, and {sg:.3f} on {day_said(last.date)}"
     begun = pitch_of(case)
-    during = [e for e in case.kind("addition") if begun is not None and e.date >= begun.date and order_of(begun) < order_of(e) < order_of(last)
-              and any(s in str(e.get("material")) for s in SWEETENERS) and order_of(e) > order_of(first)]
+    during = [
+        e
+        for e in case.kind("addition")
+        if begun is not None
+        and e.date >= begun.date
+        and order_of(begun) < order_of(e) < order_of(last)
+        and any(s in str(e.get("material")) for s in SWEETENERS)
+        and order_of(e) > order_of(first)
+    ]
     for e in during:
         raised = _raised(case, og, e.get("amount"), str(e.get("unit")), str(e.get("material")))
         if raised is None:
@@ -43,7 +50,11 @@ def _gravities(case: Case) -> tuple[float, float, Fact] | None:
             og = raised
             working += f"; counting the {e.get('material')} put in on {day_said(e.date)} ({og:.3f})"
     state = "" if final_gravity(case) else " so far"
-    return og, sg, Fact(case.number, last.date, None, "", state, notes_of(first, last, *during), working, order=last.place)
+    return (
+        og,
+        sg,
+        Fact(case.number, last.date, None, "", state, notes_of(first, last, *during), working, order=last.place),
+    )
 
 
 def _raised(case: Case, og: float, amount: object, unit: str, material: str) -> float | None:
@@ -51,22 +62,41 @@ def _raised(case: Case, og: float, amount: object, unit: str, material: str) -> 
     if not isinstance(amount, int | float) or not litres or material not in ("sugar", "honey"):
         return None
     try:
-        mass = grams(amount, unit, material).value * (0.82 if material == "honey" else 1.0)  # honey is about 18 % water: common practice, no source
+        mass = grams(amount, unit, material).value * (
+            0.82 if material == "honey" else 1.0
+        )  # honey is about 18 % water: common practice, no source
         return og_with_additions(og, litres, mass, sugar_volume(mass / 1000))
     except (OutOfRange, UnknownUnit, ValueError):
         return None
 
 
-def _estimate(case: Case, found: tuple[float, float, Fact], estimate: Estimate, unit: str, how: str, decimals: int = 1) -> list[Fact]:
+def _estimate(
+    case: Case, found: tuple[float, float, Fact], estimate: Estimate, unit: str, how: str, decimals: int = 1
+) -> list[Fact]:
     _, _, base = found
     half = max(estimate.high - estimate.value, estimate.value - estimate.low)
     said = f"about {number_said(estimate.value, decimals)} {unit}{base.text} (±{number_said(half, decimals)})"
-    return [Fact(case.number, base.date, round(estimate.value, decimals), unit, said, base.notes, f"{how}: {base.working}", low=estimate.low, high=estimate.high, order=base.order)]
+    return [
+        Fact(
+            case.number,
+            base.date,
+            round(estimate.value, decimals),
+            unit,
+            said,
+            base.notes,
+            f"{how}: {base.working}",
+            low=estimate.low,
+            high=estimate.high,
+            order=base.order,
+        )
+    ]
 
 
 def alcohol(case: Case) -> list[Fact]:
     """Alcohol as measured, where it was, and as the gravities give it."""
-    measured = [reading_fact(e, f"{value_said(float(e.get('value')), '% vol')} measured") for e in readings(case, "alcohol")]
+    measured = [
+        reading_fact(e, f"{value_said(float(e.get('value')), '% vol')} measured") for e in readings(case, "alcohol")
+    ]
     found = _gravities(case)
     if found is None or (measured and case.of.get("from") == "lab"):
         return measured
@@ -94,35 +124,99 @@ def _attenuation(case: Case) -> list[Fact]:
 
 
 def _residual_sugar(case: Case) -> list[Fact]:
-    measured = [reading_fact(e, f"{value_said(float(e.get('value')), 'g/L')} measured") for e in readings(case, "residual_sugar")]
+    measured = [
+        reading_fact(e, f"{value_said(float(e.get('value')), 'g/L')} measured")
+        for e in readings(case, "residual_sugar")
+    ]
     found = _gravities(case)
     strength = [f for f in alcohol(case) if f.low is not None]
     if measured or found is None or not strength:
         return measured
     try:
-        sugar = residual_sugar_estimate(found[1], Estimate(float(strength[0].value or 0), strength[0].low or 0, strength[0].high or 0))
+        sugar = residual_sugar_estimate(
+            found[1], Estimate(float(strength[0].value or 0), strength[0].low or 0, strength[0].high or 0)
+        )
     except (OutOfRange, ValueError):
         return []
     return _estimate(case, found, sugar, "g/L", "estimated from the gravity and the alcohol", 0)
 
 
 def _volume(case: Case) -> list[Fact]:
-    found = [e for e in case.entries if (e.kind == "reading" and e.get("quantity") == "volume") or (e.kind in ("start", "rack") and e.get("volume") is not None)]
+    found = [
+        e
+        for e in case.entries
+        if (e.kind == "reading" and e.get("quantity") == "volume")
+        or (e.kind in ("start", "rack") and e.get("volume") is not None)
+    ]
     out = []
     for e in found:
         value = e.get("value") if e.kind == "reading" else e.get("volume")
         what = {"start": "at the start", "rack": "racked", "reading": "measured"}[e.kind]
-        out.append(fact_of(e, float(value), str(e.get("unit") or ""), f"{value_said(float(value), str(e.get('unit') or ''))} {what}"))
+        out.append(
+            fact_of(
+                e,
+                float(value),
+                str(e.get("unit") or ""),
+                f"{value_said(float(value), str(e.get('unit') or ''))} {what}",
+            )
+        )
     return out
 
 
 _GRAVITY_KINDS = ("reading", "pitch", "fermentation", "addition")
 
 MEASURES: tuple[Measure, ...] = (
-    Measure("alcohol", "alcohol", _GRAVITY_KINDS, alcohol,
-            (("alcohol",), ("quantity:alcohol",), ("alcohol", "quantity:sg"), ("quantity:alcohol", "quantity:sg"), ("alcohol", "sg"), ("quantity:alcohol", "sg")),
-            ("lab", "reading", "addition", "finished", "made", "final gravity", "mention", "taste"), sort="figure", quantity="alcohol", narrows=("from",)),
-    Measure("attenuation", "apparent attenuation", _GRAVITY_KINDS, _attenuation, (("attenuation",),), ("ferment", "finished"), sort="figure"),
-    Measure("residual sugar", "residual sugar", _GRAVITY_KINDS, _residual_sugar, (("residual sugar",), ("quantity:residual_sugar",)), ("lab", "left"), sort="figure"),
-    Measure("volume", "volume", ("reading", "start", "rack"), _volume, (("volume",), ("quantity:volume",), ("how much", "left"), ("how much", "in vessel"), ("volume", "left"), ("how much", "begin")), ("left", "how much", "in vessel", "is", "made", "how many"), sort="reading", usual="last"),
+    Measure(
+        "alcohol",
+        "alcohol",
+        _GRAVITY_KINDS,
+        alcohol,
+        (
+            ("alcohol",),
+            ("quantity:alcohol",),
+            ("alcohol", "quantity:sg"),
+            ("quantity:alcohol", "quantity:sg"),
+            ("alcohol", "sg"),
+            ("quantity:alcohol", "sg"),
+        ),
+        ("lab", "reading", "addition", "finished", "made", "final gravity", "mention", "taste"),
+        sort="figure",
+        quantity="alcohol",
+        narrows=("from",),
+    ),
+    Measure(
+        "attenuation",
+        "apparent attenuation",
+        _GRAVITY_KINDS,
+        _attenuation,
+        (("attenuation",),),
+        ("ferment", "finished"),
+        sort="figure",
+    ),
+    Measure(
+        "residual sugar",
+        "residual sugar",
+        _GRAVITY_KINDS,
+        _residual_sugar,
+        (("residual sugar",), ("quantity:residual_sugar",)),
+        ("lab", "left"),
+        sort="figure",
+    ),
+    Measure(
+        "volume",
+        "volume",
+        ("reading", "start", "rack"),
+        _volume,
+        (
+            ("volume",),
+            ("quantity:volume",),
+            ("how much", "left"),
+            ("how much", "in vessel"),
+            ("volume", "left"),
+            ("how much", "begin"),
+        ),
+        ("left", "how much", "in vessel", "is", "made", "how many"),
+        sort="reading",
+        usual="last",
+    ),
 )

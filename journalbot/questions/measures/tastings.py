@@ -10,7 +10,13 @@ _LIMIT = 40  # notes that a search may look at
 def score_said(entry: Entry) -> str:
     """A score as given: `8/10`."""
     score, out_of = entry.get("score"), entry.get("out_of")
-    return f"{number_said(score)}/{number_said(out_of)}" if isinstance(score, int | float) and out_of else number_said(score) if score is not None else ""
+    return (
+        f"{number_said(score)}/{number_said(out_of)}"
+        if isinstance(score, int | float) and out_of
+        else number_said(score)
+        if score is not None
+        else ""
+    )
 
 
 def tasting_said(entry: Entry) -> str:
@@ -20,13 +26,19 @@ def tasting_said(entry: Entry) -> str:
 
 def _tastings(case: Case) -> list[Fact]:
     wanted = case.of.get("words", "").casefold()
-    return [fact_of(e, ", ".join(map(str, e.get("words") or ())) or None, "", tasting_said(e)) for e in case.kind("taste") if not wanted or word_fits(e, wanted)]
+    return [
+        fact_of(e, ", ".join(map(str, e.get("words") or ())) or None, "", tasting_said(e))
+        for e in case.kind("taste")
+        if not wanted or word_fits(e, wanted)
+    ]
 
 
 def word_fits(entry: Entry, wanted: str) -> bool:
     """Whether a tasting has a descriptor that holds all the words asked for, endings forgiven."""
     need = {_stem(w) for w in wanted.split()}
-    return any(need <= {_stem(w) for w in str(d).casefold().replace("-", " ").split()} for d in entry.get("words") or ())
+    return any(
+        need <= {_stem(w) for w in str(d).casefold().replace("-", " ").split()} for d in entry.get("words") or ()
+    )
 
 
 def _stem(word: str) -> str:
@@ -42,7 +54,14 @@ def _scores(case: Case) -> list[Fact]:
         score, out_of = e.get("score"), e.get("out_of")
         if isinstance(score, int | float):
             words = ", ".join(map(str, e.get("words") or ()))
-            out.append(fact_of(e, float(score), f"/{number_said(out_of)}" if out_of else "", score_said(e) + (f" ({words})" if words else "")))
+            out.append(
+                fact_of(
+                    e,
+                    float(score),
+                    f"/{number_said(out_of)}" if out_of else "",
+                    score_said(e) + (f" ({words})" if words else ""),
+                )
+            )
     return out
 
 
@@ -64,13 +83,42 @@ def _search(case: Case) -> list[Fact]:
         numbers = list(dict.fromkeys(e.batch for e in tasted or entries if e.batch is not None))
         date = tasted[0].date if tasted else entries[0].date if entries else note.on
         shown = note.text if len(note.text) <= 160 else hit.snippet
-        out += [Fact(n, date, wanted, "", f"“{shown}”", (hit.note,), order=(hit.note, 0)) for n in (numbers or [None])]
+        owners: list[int | None] = [*numbers] or [None]
+        out += [Fact(n, date, wanted, "", f"“{shown}”", (hit.note,), order=(hit.note, 0)) for n in owners]
     return sorted(out, key=lambda f: (f.date, f.order))
 
 
 MEASURES: tuple[Measure, ...] = (
-    Measure("taste", "tasting notes[ with {words}]", ("taste",), _tastings, (("taste",), ("taste", "mention"), ("change",), ("taste", "change"), ("taste", "made"), ("is", "descriptor")), ("mention", "is", "made", "note", "addition", "begin"),
-            sort="words", narrows=("words",), done="tasted"),
-    Measure("score", "score", ("taste",), _scores, (("score",), ("score", "taste"), ("score", "given"), ("score", "made")), ("given", "addition", "taste", "made", "is", "ferment"), sort="figure", quantity="score"),
-    Measure("search", "notes that say “{words}”", (), _search, (("mention",), ("smell",), ("mention", "taste"), ("mention", "note"), ("smell", "note")), ("mention", "note", "taste", "is", "in vessel", "did"), sort="words", narrows=("words",), scope="none"),
+    Measure(
+        "taste",
+        "tasting notes[ with {words}]",
+        ("taste",),
+        _tastings,
+        (("taste",), ("taste", "mention"), ("change",), ("taste", "change"), ("taste", "made"), ("is", "descriptor")),
+        ("mention", "is", "made", "note", "addition", "begin"),
+        sort="words",
+        narrows=("words",),
+        done="tasted",
+    ),
+    Measure(
+        "score",
+        "score",
+        ("taste",),
+        _scores,
+        (("score",), ("score", "taste"), ("score", "given"), ("score", "made")),
+        ("given", "addition", "taste", "made", "is", "ferment"),
+        sort="figure",
+        quantity="score",
+    ),
+    Measure(
+        "search",
+        "notes that say “{words}”",
+        (),
+        _search,
+        (("mention",), ("smell",), ("mention", "taste"), ("mention", "note"), ("smell", "note")),
+        ("mention", "note", "taste", "is", "in vessel", "did"),
+        sort="words",
+        narrows=("words",),
+        scope="none",
+    ),
 )

@@ -37,7 +37,9 @@ def stays(case: Case) -> list[Stay]:
         elif to or e.get("from"):
             sources = [case.cellar.vessel_key(s) for s in split_vessels(str(e.get("from") or ""))]
             # Several rackings of one note are one wine split: none of them empties what another has just filled.
-            gone = [k for k in sources if k in inside] or [k for k, (_, since) in inside.items() if since.place[0] != e.place[0] or since.kind == "start"]
+            gone = [k for k in sources if k in inside] or [
+                k for k, (_, since) in inside.items() if since.place[0] != e.place[0] or since.kind == "start"
+            ]
             leave(gone, e)
         for name in to:
             inside.setdefault(case.cellar.vessel_key(name), (name, e))
@@ -53,7 +55,13 @@ def _time_in_vessel(case: Case) -> list[Fact]:
     for stay in stays(case):
         if stay.key == key or bare in stay.key.split():
             last = stay.until
-            how = "bottling" if last and last.kind == "bottle" else "its end" if last and last.kind == "end" else "leaving it"
+            how = (
+                "bottling"
+                if last and last.kind == "bottle"
+                else "its end"
+                if last and last.kind == "end"
+                else "leaving it"
+            )
             out += stretch(case, stay.since, last, f"going into {stay.name}", how)
     return out
 
@@ -72,13 +80,29 @@ def _contents(case: Case) -> list[Fact]:
     out: list[Fact] = []
     for name, batches in names:
         for batch in batches:
-            held = next((h for h in batch.held.values() if case.cellar.vessel_key(h.name) == case.cellar.vessel_key(name)), None) or next(iter(batch.held.values()), None)
+            held = next(
+                (h for h in batch.held.values() if case.cellar.vessel_key(h.name) == case.cellar.vessel_key(name)), None
+            ) or next(iter(batch.held.values()), None)
             litres = held.litres if held else None
             size = f", {volume_said(litres, case.settings.units)}" if litres else ""
-            out.append(Fact(batch.number, held.date if held else batch.started, "in use", "", f"in it{size}", (held.note,) if held else (), label=name))
+            out.append(
+                Fact(
+                    batch.number,
+                    held.date if held else batch.started,
+                    "in use",
+                    "",
+                    f"in it{size}",
+                    (held.note,) if held else (),
+                    label=name,
+                )
+            )
         if not batches:
             vessel = case.cellar.find_vessel(name)
-            holds = f"; it holds {volume_said(vessel.capacity, case.settings.units)}" if wanted and vessel and vessel.capacity else ""
+            holds = (
+                f"; it holds {volume_said(vessel.capacity, case.settings.units)}"
+                if wanted and vessel and vessel.capacity
+                else ""
+            )
             out.append(Fact(None, "", "empty", "", f"empty{holds}", label=name))
     return out
 
@@ -96,7 +120,18 @@ def _held(case: Case) -> list[Fact]:
     for stay in stays(case):
         if stay.key == key or bare in stay.key.split():
             end = f"to {day_said(stay.until.date)}" if stay.until else "and still there"
-            out.append(Fact(case.number, stay.since.date, stay.name, "", f"in {stay.name} from {day_said(stay.since.date)} {end}", (stay.since.note,), until=stay.until.date if stay.until else case.today, order=stay.since.place))
+            out.append(
+                Fact(
+                    case.number,
+                    stay.since.date,
+                    stay.name,
+                    "",
+                    f"in {stay.name} from {day_said(stay.since.date)} {end}",
+                    (stay.since.note,),
+                    until=stay.until.date if stay.until else case.today,
+                    order=stay.since.place,
+                )
+            )
     return out
 
 
@@ -116,39 +151,164 @@ def _capacity(case: Case) -> list[Fact]:
     wanted = case.of.get("vessel", "")
     out = []
     for e in case.kind("vessel"):
-        if e.get("capacity") is not None and (not wanted or case.cellar.vessel_key(str(e.get("name"))) == case.cellar.vessel_key(wanted)):
-            out.append(fact_of(e, float(e.get("capacity")), str(e.get("unit")), f"{number_said(e.get('capacity'))} {e.get('unit')}", label=str(e.get("name"))))
+        if e.get("capacity") is not None and (
+            not wanted or case.cellar.vessel_key(str(e.get("name"))) == case.cellar.vessel_key(wanted)
+        ):
+            out.append(
+                fact_of(
+                    e,
+                    float(e.get("capacity")),
+                    str(e.get("unit")),
+                    f"{number_said(e.get('capacity'))} {e.get('unit')}",
+                    label=str(e.get("name")),
+                )
+            )
     return out
 
 
 def _where(case: Case) -> list[Fact]:
     """Where a batch is: its vessels, and the place it was moved to last."""
     batch = case.batch
-    out = [Fact(batch.number, date, name, "", f"in {name}", (next((h.note for h in batch.held.values() if h.name == name), 0) or batch.last_note,)) for name, date in batch.vessels.items()]
+    out = [
+        Fact(
+            batch.number,
+            date,
+            name,
+            "",
+            f"in {name}",
+            (next((h.note for h in batch.held.values() if h.name == name), 0) or batch.last_note,),
+        )
+        for name, date in batch.vessels.items()
+    ]
     moved = case.kind("move")
     if moved and moved[-1].get("to"):
-        out.append(fact_of(moved[-1], str(moved[-1].get("to")), "", f"moved to the {str(moved[-1].get('to')).removeprefix('the ')}"))
+        out.append(
+            fact_of(
+                moved[-1], str(moved[-1].get("to")), "", f"moved to the {str(moved[-1].get('to')).removeprefix('the ')}"
+            )
+        )
     if not batch.vessels and (ended := [e for e in case.entries if e.kind in ("bottle", "end")]):
         last = ended[-1]
-        out.insert(0, fact_of(last, "in bottles" if last.kind == "bottle" else "gone", "", "in bottles" if last.kind == "bottle" else f"gone{': ' + str(last.get('reason')) if last.get('reason') else ''}"))
+        out.insert(
+            0,
+            fact_of(
+                last,
+                "in bottles" if last.kind == "bottle" else "gone",
+                "",
+                "in bottles"
+                if last.kind == "bottle"
+                else f"gone{': ' + str(last.get('reason')) if last.get('reason') else ''}",
+            ),
+        )
     return out
 
 
 def _places(case: Case) -> list[Fact]:
     """Where it stood at some time: each move and each vessel it went to."""
-    out = [fact_of(e, str(e.get("to")), "", f"moved to the {str(e.get('to')).removeprefix('the ')}") for e in case.kind("move") if e.get("to")]
+    out = [
+        fact_of(e, str(e.get("to")), "", f"moved to the {str(e.get('to')).removeprefix('the ')}")
+        for e in case.kind("move")
+        if e.get("to")
+    ]
     out += [fact_of(s.since, s.name, "", f"in {s.name}") for s in stays(case)]
     return sorted(out, key=lambda f: (f.date, f.order))
 
 
 MEASURES: tuple[Measure, ...] = (
-    Measure("contents", "contents[ of {vessel}]", (), _contents, (("vessel",), ("what", "vessel"), ("in vessel", "vessel"), ("did", "vessel"), ("vessels", "in vessel"), ("what", "vessels"), ("who", "vessel")),
-            ("in vessel", "is", "bottles", "what", "last", "did", "how much", "left", "vessels"), sort="words", narrows=("vessel",), scope="none"),
-    Measure("vessels in use", "which vessels are in use[: {vessel}]", (), _contents, (("in use",), ("in use", "vessels"), ("in use", "vessel"), ("in use", "where")), ("is", "in vessel", "how many", "last", "left", "did"), sort="words", narrows=("vessel",), scope="none", fixed=(("used", "yes"),)),
-    Measure("free vessels", "which vessels are free[: {vessel}]", (), _free, (("free", "vessel"), ("free", "vessels"), ("free", "where"), ("free",)), ("is", "in vessel", "quantity:free_so2", "how many", "last", "left", "did"), sort="words", narrows=("vessel",), scope="none"),
-    Measure("held", "what has been in {vessel}", STAY_KINDS, _held, (("past", "vessel"), ("past", "vessel", "past"), ("vessel", "in vessel", "past"), ("vessel", "past", "last")), ("is", "in vessel", "last"), sort="words", narrows=("vessel",)),
-    Measure("capacity", "capacity of [{vessel}]", ("vessel",), _capacity, (("capacity", "vessel"), ("how much", "capacity", "vessel"), ("capacity", "vessels"), ("how much", "in vessel", "vessel")), ("in vessel", "is", "how much"), sort="words", narrows=("vessel",), scope="none"),
-    Measure("where", "where it is", ("move", "bottle", "end"), _where, (("where",), ("where", "is")), ("is", "in vessel", "bottles", "last"), sort="words"),
-    Measure("places", "where it stood", ("move", "start", "rack", "bottle", "end", "press"), _places, (("where", "is", "at"), ("where", "at"), ("where", "move")), ("in vessel", "is", "addition"), sort="words"),
-    Measure("time in vessel", "time in {vessel}", STAY_KINDS, _time_in_vessel, (("how long", "vessel"), ("how long", "in vessel", "vessel"), ("how long", "vessel", "is")), ("is", "in vessel", "oak form", "oak", "age"), sort="days", narrows=("vessel",)),
+    Measure(
+        "contents",
+        "contents[ of {vessel}]",
+        (),
+        _contents,
+        (
+            ("vessel",),
+            ("what", "vessel"),
+            ("in vessel", "vessel"),
+            ("did", "vessel"),
+            ("vessels", "in vessel"),
+            ("what", "vessels"),
+            ("who", "vessel"),
+        ),
+        ("in vessel", "is", "bottles", "what", "last", "did", "how much", "left", "vessels"),
+        sort="words",
+        narrows=("vessel",),
+        scope="none",
+    ),
+    Measure(
+        "vessels in use",
+        "which vessels are in use[: {vessel}]",
+        (),
+        _contents,
+        (("in use",), ("in use", "vessels"), ("in use", "vessel"), ("in use", "where")),
+        ("is", "in vessel", "how many", "last", "left", "did"),
+        sort="words",
+        narrows=("vessel",),
+        scope="none",
+        fixed=(("used", "yes"),),
+    ),
+    Measure(
+        "free vessels",
+        "which vessels are free[: {vessel}]",
+        (),
+        _free,
+        (("free", "vessel"), ("free", "vessels"), ("free", "where"), ("free",)),
+        ("is", "in vessel", "quantity:free_so2", "how many", "last", "left", "did"),
+        sort="words",
+        narrows=("vessel",),
+        scope="none",
+    ),
+    Measure(
+        "held",
+        "what has been in {vessel}",
+        STAY_KINDS,
+        _held,
+        (("past", "vessel"), ("past", "vessel", "past"), ("vessel", "in vessel", "past"), ("vessel", "past", "last")),
+        ("is", "in vessel", "last"),
+        sort="words",
+        narrows=("vessel",),
+    ),
+    Measure(
+        "capacity",
+        "capacity of [{vessel}]",
+        ("vessel",),
+        _capacity,
+        (
+            ("capacity", "vessel"),
+            ("how much", "capacity", "vessel"),
+            ("capacity", "vessels"),
+            ("how much", "in vessel", "vessel"),
+        ),
+        ("in vessel", "is", "how much"),
+        sort="words",
+        narrows=("vessel",),
+        scope="none",
+    ),
+    Measure(
+        "where",
+        "where it is",
+        ("move", "bottle", "end"),
+        _where,
+        (("where",), ("where", "is")),
+        ("is", "in vessel", "bottles", "last"),
+        sort="words",
+    ),
+    Measure(
+        "places",
+        "where it stood",
+        ("move", "start", "rack", "bottle", "end", "press"),
+        _places,
+        (("where", "is", "at"), ("where", "at"), ("where", "move")),
+        ("in vessel", "is", "addition"),
+        sort="words",
+    ),
+    Measure(
+        "time in vessel",
+        "time in {vessel}",
+        STAY_KINDS,
+        _time_in_vessel,
+        (("how long", "vessel"), ("how long", "in vessel", "vessel"), ("how long", "vessel", "is")),
+        ("is", "in vessel", "oak form", "oak", "age"),
+        sort="days",
+        narrows=("vessel",),
+    ),
 )
