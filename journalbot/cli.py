@@ -26,7 +26,7 @@ The journal is the file given, else that named by {VARIABLE}, else one in your o
 _ATTENTION = 5  # notes named at the end of an import
 _TICK = 200  # notes between two signs of progress
 
-_EVERYWHERE = (Option("journal", "FILE", "the journal to use"), Option("help", "", "tell what a command does and takes"))
+_EVERYWHERE = (Option("journal", "FILE", "the journal to use"), Option("help", "", "tell what a command takes"))
 _ON = Option("on", "DAY", "the day it was typed, as 2025-10-04; today, if not given")
 _TODAY = Option("today", "DAY", "the day to count from, as 2025-10-04; today, if not given")
 
@@ -43,7 +43,8 @@ COMMANDS: dict[str, Command] = {
         (_json("print one line of JSON a note"),)),
     "export": Command("[FILE]", "write the journal as JSON lines, to a new file or standard output"),
     "backup": Command("FILE", "copy the journal, as of now, to a new file"),
-    "reread": Command("", "read every note again; what you corrected or answered stays", (_json("print what changed"),)),
+    "reread": Command(
+        "", "read every note again; what you corrected or answered stays", (_json("print what changed"),)),
     "demo": Command("", "open the chat on a throw-away journal of an invented cellar"),
 }
 
@@ -75,7 +76,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 
 def run() -> NoReturn:
-    """The program: `main`, and out without taking apart what ends with the process anyway (a tenth of an answer's time)."""
+    """The program: `main`, then out, without first taking apart what ends with the process (a tenth of an answer)."""
     status = main()
     sys.stderr.flush()
     os._exit(status)

@@ -22,11 +22,10 @@ def ask(
     The Query comes back for the next follow-up; None where the question was not understood.
     """
     from journalbot.questions.answers import answer
-    from journalbot.questions.helping import not_understood
+    from journalbot.questions.helping import not_understood, unknown_batch
     from journalbot.questions.query import describe
     from journalbot.questions.reading import read_question
     from journalbot.questions.scene import Scene
-    from journalbot.questions.whom import label_of
 
     settings, cellar = journal.settings, journal.cellar()
     scene = Scene(journal, cellar, names, settings, today.isoformat())
@@ -34,15 +33,11 @@ def ask(
     if read.query is None:
         return not_understood(question, read, scene), None
     if read.unknown and not read.query.batches.numbers:
-        choices = ", ".join(label_of(b) for _, b in sorted(cellar.batches.items())[:12])
-        return Answer(
-            question,
-            describe(read.query),
-            False,
-            f"The journal has no batch called “{read.unknown}”. It has {choices or 'none yet'}.",
-        ), None
+        return Answer(question, describe(read.query), False, unknown_batch(read.unknown, scene)), None
     reply = answer(question, read.query, scene, one=read.one, said=read.said)
     if read.unused and reply.found:
         passed = ", ".join(f"“{w}”" for w in read.unused)
         reply = replace(reply, answer=f"{reply.answer}\n(I passed over {passed}.)")
+    if read.unknown:
+        reply = replace(reply, answer=f"{reply.answer}\n({unknown_batch(read.unknown, scene)})")
     return reply, read.query

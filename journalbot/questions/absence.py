@@ -149,15 +149,12 @@ def _stems(what: What) -> set[str]:
 
 def _waiting(what: What, scene: Scene, numbers: list[int] | None) -> list[tuple[int, str]]:
     """Notes not understood yet that speak of what is asked."""
-    asks = getattr(scene.source, "open_asks", None)
-    if asks is None:
-        return []
     from journalbot.vocabulary.quantities import QUANTITIES
 
     quantity = MEASURES[what.measure].quantity
     words = set(QUANTITIES[quantity].spellings) if quantity in QUANTITIES else _stems(what)
     out = []
-    for ask in asks():
+    for ask in scene.source.open_asks():
         note = scene.source.note(ask.note)
         low = f" {note.text.casefold()} " if note else ""
         if note and any(f" {w} " in low for w in words) and _concerns(note, scene, numbers):

@@ -23,6 +23,7 @@ class Found:
     notes: tuple[int, ...] = ()
     found: bool = True
     ask: Ask | None = None
+    query: Query | None = None  # as narrowed to the batch that was meant
 
 
 def answer(question: str, query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Answer:
@@ -37,7 +38,7 @@ def answer(question: str, query: Query, scene: Scene, *, one: bool = False, said
         result = replace(
             result, text=wording.notes_said(result.notes, scene) or f"That rests on no single note. {result.text}"
         )
-    return Answer(question, describe(query), result.found, result.text, result.notes, result.ask)
+    return Answer(question, describe(result.query or query), result.found, result.text, result.notes, result.ask)
 
 
 def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Found:
@@ -47,10 +48,9 @@ def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Fou
         return _batches(query, scene)
     if all(MEASURES[w.measure].scope == "none" for w in query.whats):
         return _of_the_cellar(query, scene)
-    numbers, judged = scene.batches(query.batches, query.when)
+    numbers, _ = scene.batches(query.batches, query.when)
     if numbers == [] and query.batches.described:
         return Found("No batch in the journal fits that.", (), found=False)
-    when = query.when if not judged else query.when
     if one and numbers is not None and len(numbers) > 1:
         chosen = _choose(query, scene, numbers, said)
         if isinstance(chosen, Found):
@@ -62,12 +62,12 @@ def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Fou
                 query.batches, numbers=tuple(numbers), labels=tuple(label_of(scene.cellar.batches[n]) for n in numbers)
             ),
         )
-    answers = [_one_measure(query, what, scene, numbers, when) for what in query.whats]
+    answers = [_one_measure(query, what, scene, numbers) for what in query.whats]
     if len(answers) == 1:
-        return answers[0]
+        return replace(answers[0], query=query)
     texts = [a.text for a in answers]
     notes = tuple(dict.fromkeys(n for a in answers for n in a.notes))
-    return Found("\n".join(texts), notes, any(a.found for a in answers))
+    return Found("\n".join(texts), notes, any(a.found for a in answers), query=query)
 
 
 def _choose(query: Query, scene: Scene, numbers: list[int], said: str) -> list[int] | Found:
@@ -112,7 +112,7 @@ def _reduced(query: Query, what: What, scene: Scene, numbers: list[int] | None) 
     }
 
 
-def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | None, when: object) -> Found:
+def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | None) -> Found:
     measure = MEASURES[what.measure]
     by_batch = {n: facts for n, facts in _reduced(query, what, scene, numbers).items() if facts}
     real = {n: [f for f in facts if not f.bare] for n, facts in by_batch.items()}

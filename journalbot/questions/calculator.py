@@ -7,12 +7,13 @@ from journalbot.language.amounts import unit_at
 from journalbot.language.lexicon import Mention
 from journalbot.language.text import Text
 from journalbot.questions.query import Query, What
+from journalbot.vocabulary.finings import FININGS, OAK
 from journalbot.vocabulary.questions import CALCULATE, DEEDS, MATERIAL_GROUPS
 from journalbot.vocabulary.units import UNITS
-from journalbot.winemaking.volumes import FININGS, OAK
 
 _SULFITES = MATERIAL_GROUPS["sulfite"]
 _ACIDS = (*MATERIAL_GROUPS["acid"], *MATERIAL_GROUPS["deacidify"])
+_AS_GRAVITY = (0.98, 1.18)  # "alcohol from 1.090 to 0.996": figures that no alcohol is given in
 _SCALES = {"c": "C", "celsius": "C", "centigrade": "C", "f": "F", "fahrenheit": "F"}
 
 
@@ -21,15 +22,15 @@ def read_calculation(text: Text, refs: Sequence[Mention], cellar: Cellar) -> Que
     words = set(text.words)
     values = _values(text)
     volume, rates, gravities, brix, temperatures, percents, others = values
-    done = words & DEEDS or any(
-        text.words[i : i + 2] in (["did", "i"], ["have", "i"], ["i", "have"], ["i", "added"], ["went", "in"])
-        for i in range(len(text.words))
-    )
+    needed = bool(words & {"need", "needed", "should", "would", "will"})
+    told = bool(words & {"did", "was", "were", "has", "had", "have"}) and not needed
+    if told or words & DEEDS or ["went", "in"] in [text.words[i : i + 2] for i in range(len(text.words))]:
+        return None
     wanted = bool(words & CALCULATE) or any(
         " ".join(text.words[i : i + 2]) in CALCULATE for i in range(len(text.words))
     )
     batch = _batch(refs)
-    if done or (refs and batch is None):
+    if refs and batch is None:
         return None
     material = _material(text)
     base = (*((("volume", volume),) if volume else ()), *((("batch", str(batch)),) if batch and not volume else ()))
@@ -39,7 +40,7 @@ def read_calculation(text: Text, refs: Sequence[Mention], cellar: Cellar) -> Que
     if molecular and (rates or batch):
         ph = _named(text, "ph")
         target = [r for r in rates if r[1]] or (
-            [r for r in rates] if "needed" in words or "need" in words or "for" in words else []
+            list(rates) if "needed" in words or "need" in words or "for" in words else []
         )
         of = (
             *((("to", target[0][0]),) if target else (("value", rates[0][0]),) if rates else ()),
@@ -58,7 +59,7 @@ def read_calculation(text: Text, refs: Sequence[Mention], cellar: Cellar) -> Que
             *((("from", start),) if start else ()),
             *base,
         )
-    if "yan" in {m.value for m in text.of("quantity")} and rates or material == "diammonium phosphate" and rates:
+    if ("yan" in {m.value for m in text.of("quantity")} and rates) or (material == "diammonium phosphate" and rates):
         return _query("nitrogen dose", ("rise", rates[0][0]), *base)
     if (material in _ACIDS or {"ta", "acidity"} & words) and (rates or percents) and for_it and (volume or batch):
         lower = bool(words & {"lower", "reduce", "drop", "decrease", "down"})
@@ -109,7 +110,7 @@ def read_calculation(text: Text, refs: Sequence[Mention], cellar: Cellar) -> Que
         base
         and {"bottles", "bottle"} & words
         and not {"left", "remaining", "did", "have"} & words
-        and (volume and not batch or words & {"fill", "need", "get", "yield", "expect", "make", "will", "would"})
+        and ((volume and not batch) or words & {"fill", "need", "get", "yield", "expect", "make", "will", "would"})
         and not words & {"many did", "made", "filled"}
     ):
         return (
@@ -125,7 +126,7 @@ def _query(name: str, *of: tuple[str, str]) -> Query:
 
 
 def _values(text: Text) -> tuple[str, list[tuple[str, bool]], list[str], list[str], list[str], list[str], list[str]]:
-    """The volume, the rates (each with whether it is to be reached), gravities, Brix, temperatures, percents, others."""
+    """The volume, the rates (with whether it is to be reached), gravities, Brix, temperatures, percents, others."""
     volume, rates, gravities, brix, temperatures, percents, others = "", [], [], [], [], [], []
     for m in text.mentions:
         if m.kind == "amount":
@@ -149,8 +150,8 @@ def _values(text: Text) -> tuple[str, list[tuple[str, bool]], list[str], list[st
         elif m.kind == "reading":
             said = f"{m.value.value:g} {m.value.unit}"
             sort = m.value.quantity
-            if sort == "sg":
-                gravities.append(said)
+            if sort == "sg" or (sort == "alcohol" and _AS_GRAVITY[0] <= m.value.value <= _AS_GRAVITY[1]):
+                gravities.append(f"{m.value.value:g} SG")
             elif sort == "brix":
                 brix.append(said)
             elif sort == "temperature":
@@ -203,7 +204,7 @@ def _unit_wanted(text: Text, values: Sequence[Mention]) -> str:
         if asked and word in _SCALES and any(m.kind in ("temperature", "reading") for m in values):
             return _SCALES[word]
         found = unit_at(text.words, i)
-        if asked and found and values:
+        if asked and found and values and UNITS[found[0]].dimension != "count":
             return found[0]
     return ""
 

@@ -7,7 +7,7 @@ from journalbot.language.text import Text
 from journalbot.questions.measures import MEASURES, Measure
 from journalbot.questions.query import What
 from journalbot.questions.signs import Sign
-from journalbot.vocabulary.questions import FILLERS, MATERIAL_GROUPS, MODALS
+from journalbot.vocabulary.questions import FILLERS, MATERIAL_GROUPS, MODALS, words
 
 # Kinds of asking that any measure of a sort can answer without saying so in its rows.
 _ANY = frozenset(("what", "did", "how"))
@@ -55,7 +55,7 @@ _NOT_FREE = frozenset(
         "lees",
     )
 )
-_SMALL = frozenset("the a an my our about of in on i we it that with to any".split())
+_SMALL = words("the a an my our about of in on i we it that with to any")
 # Fillers that are goods where money is spoken of.
 _GOODS = frozenset(("juice", "grapes", "fruit"))
 
@@ -82,7 +82,7 @@ def candidates(
 ) -> list[Candidate]:
     """Measures that the signs among these tokens ask for, the best first; `explained` tokens belong to other parts."""
     inside = set(tokens)
-    here = [s for s in signs if set(range(s.first, s.last)) <= inside and not (s.name in _WAYS and False)]
+    here = [s for s in signs if set(range(s.first, s.last)) <= inside]
     by_name: dict[str, list[Sign]] = {}
     for s in here:
         by_name.setdefault(s.name.removeprefix("way:") if s.name.startswith("way:") else s.name, []).append(s)
@@ -211,7 +211,7 @@ def _weigh(
 def _claimed(token: int, by_name: dict[str, list[Sign]], narrows: str) -> bool:
     """Whether a word asks for something of its own, so that it is no free word (of a search, of an item bought)."""
     for name, found in by_name.items():
-        if (name in _NOT_FREE or name.startswith("quantity:") and narrows == "words" or name in _WAYS) and any(
+        if (name in _NOT_FREE or (name.startswith("quantity:") and narrows == "words") or name in _WAYS) and any(
             s.first <= token < s.last for s in found
         ):
             return True
@@ -245,7 +245,8 @@ def narrowed(
     inside = set(tokens)
     here = [s for s in signs if set(range(s.first, s.last)) <= inside]
     measure, of = candidate.measure, []
-    core = {i for s in candidate.signs if s.name != "descriptor" for i in range(s.first, s.last)}
+    row = {s.name for s in candidate.signs} - {"descriptor"}
+    core = {i for s in here if s.name in row for i in range(s.first, s.last)}
     for name in measure.narrows:
         value = ""
         if name in _FREE_WORDS:
@@ -264,7 +265,7 @@ def narrowed(
             meant = [
                 i
                 for i in tokens
-                if (i in set(content(text, tokens)) or name == "item" and text.words[i] in _GOODS)
+                if (i in set(content(text, tokens)) or (name == "item" and text.words[i] in _GOODS))
                 and not (name == "item" and text.tokens[i].kind == "number")
                 and i not in explained | taken | asks
             ]
@@ -292,7 +293,9 @@ def narrowed(
                 else ""
             )
             group = next((s.name for s in here if s.name in MATERIAL_GROUPS and measure.name == "addition"), "")
-            value = group if group and (not value or value in MATERIAL_GROUPS[group] and _only(here, group)) else value
+            value = (
+                group if group and (not value or (value in MATERIAL_GROUPS[group] and _only(here, group))) else value
+            )
         elif name == "vessel":
             value = next(
                 (

@@ -14,6 +14,8 @@ from journalbot.questions.times import dates_in
 from journalbot.questions.whom import Whom, label_of, whom
 
 # Whole phrases that ask something of the last answer; what each does is in `follow_up`.
+from journalbot.vocabulary.questions import words
+
 PHRASES: dict[str, tuple[str, ...]] = {
     "notes": (
         "show me the notes",
@@ -146,9 +148,7 @@ PHRASES: dict[str, tuple[str, ...]] = {
     "sum": ("in total", "and in total", "altogether", "in all", "the total", "and the total"),
 }
 _BY_PHRASE = {phrase: does for does, phrases in PHRASES.items() for phrase in phrases}
-_LEADS = frozenset(
-    "and what how about or also same then for but ok okay so as well too with in of the is was it that now".split()
-)
+_LEADS = words("and what how about or also same then for but ok okay so as well too with in of the is was it that now")
 
 
 def follow_up(

@@ -66,8 +66,7 @@ def _group(
     if (
         nxt in RELATIVES
         or any(s.first == last and s.name.startswith("test:") for s in signs)
-        or (nxt.endswith(_PAST) and last < len(text.words) and any(s.first == last for s in signs))
-        and not asked
+        or ((nxt.endswith(_PAST) and last < len(text.words) and any(s.first == last for s in signs)) and not asked)
     ):
         relative = last
     return Group(first, last, asked, counted, colours, relative, numbers, text.words[first])
@@ -179,7 +178,7 @@ def _which(
         i for i in content(text, before) if i not in explained and not any(s.first <= i < s.last for s in signs)
     ]
     if way is not None:
-        ranked = candidates(text, signs, [i for i in (*before, *tail)], explained)
+        ranked = candidates(text, signs, [*before, *tail], explained)
         ranked = [c for c in ranked if MEASURES[c.measure.name].scope != "none" and c.measure.sort != "story"]
         if ranked:
             best = ranked[0]
@@ -230,7 +229,8 @@ def _figures(
 ) -> GroupRead | None:
     """A figure of the batches that meet a clause: `average score of reds that I racked more than twice`."""
     conditions: tuple[Condition, ...] = ()
-    state, left, score = "", [], 0.0
+    state, score = "", 0.0
+    left: list[int] = []
     if clause:
         read = read_conditions(text, signs, clause, explained)
         if read is None:

@@ -8,6 +8,7 @@ from journalbot.questions.says import join
 from journalbot.questions.scene import Scene
 from journalbot.questions.whom import label_of
 
+_SHOWN = 12  # batches named where one asked for is not there
 _USUAL = ("yeast", "story", "bottles left")
 
 
@@ -27,3 +28,12 @@ def not_understood(question: str, read: Understood, scene: Scene) -> Answer:
     whose = Batches((batch.number,), (label_of(batch),))
     tries = [describe(Query((What(m.name),), whose)).rstrip(".") for m in near[:3]]
     return Answer(question, None, False, f"{why} It would answer: {'; '.join(tries)}." if tries else why)
+
+
+def unknown_batch(said: str, scene: Scene) -> str:
+    """That there is no batch called so; where it is spoken of all the same, and which batches there are."""
+    spoken = [f"note {found.note}" for found in scene.source.search(said, limit=3)]
+    also = f" It is only spoken of in {join(spoken)}." if spoken else ""
+    there = [label_of(batch) for _, batch in sorted(scene.cellar.batches.items())]
+    more = f" and {len(there) - _SHOWN} more" if len(there) > _SHOWN else ""
+    return f"The journal has no batch called “{said}”.{also} It has {', '.join(there[:_SHOWN]) or 'none yet'}{more}."

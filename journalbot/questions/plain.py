@@ -105,7 +105,7 @@ def _all_measures(p: Pieces, what: What, left: list[int]) -> tuple[tuple[What, .
 
 def _compared(p: Pieces, ranked: list[Candidate]) -> Draft | None:
     """`Compare batches 1 and 5`: everything that two wines are compared by."""
-    if ranked and ranked[0].score >= 1.0 or len(p.who.numbers) < 2 or not p.has("way:compare"):
+    if (ranked and ranked[0].score >= 1.0) or len(p.who.numbers) < 2 or not p.has("way:compare"):
         return None
     left = [i for i in content(p.text, p.tokens) if i not in p.explained and not way_token(i, p.signs)]
     return Draft(Query((What("story"),), when=p.when, over="compare"), left, 6.0)

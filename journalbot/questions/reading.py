@@ -199,6 +199,8 @@ def _with_batches(p: Pieces, draft: Draft, who: Whom, cellar: Cellar, before: Qu
         one = False
     elif not numbers and not who.unknown and not draft.grouped and all(m.scope == "batch" for m in measures):
         numbers, every = _implied(query, p.text, cellar, before, every)
+    if query.over in ("most", "least") and not numbers:
+        every = True
     if query.within in ("last", "first") and not query.over and not numbers and not every:
         query = replace(query, over=query.within)
     which = query.batches

@@ -5,29 +5,27 @@ import re
 from journalbot.language.tokens import tokenize
 from journalbot.questions.followups import PHRASES
 from journalbot.questions.signs import written_out
-from journalbot.vocabulary.questions import RELATIVES, SIGNS, SUPERLATIVES, TESTS
+from journalbot.vocabulary.questions import RELATIVES, SIGNS, SUPERLATIVES, TESTS, words
 
-_ASKING = frozenset("what which who whom whose where why how when".split())
-_AFTER_HOW = frozenset(  # "how lovely it smells" is no question
-    "long much many often old hot cold warm cool dry strong sweet big high low far come did do does is are was were has "
-    "have can should would will about full empty acidic sour heavy large "
-    "small fast quickly slow soon frequently alcoholic expensive good bad well dear cheap".split()
+_ASKING = words("what which who whom whose where why how when")
+_AFTER_HOW = words(  # "how lovely it smells" is no question
+    "long much many often old hot cold warm cool dry strong sweet big high low far come did do does is are was "
+    "were has have can should would will about full empty acidic sour heavy large small fast quickly slow soon "
+    "frequently alcoholic expensive good bad well dear cheap"
 )
-_SHOWN = frozenset(
-    "me us the all my our every everything notes note batch batches timeline wines reds whites what which any its it "
-    "readings additions tastings bottles".split()
+_SHOWN = words(
+    "me us the all my our every everything notes note batch batches timeline wines reds whites what which any its "
+    "it readings additions tastings bottles"
 )
-_SUBJECTS = frozenset(
-    "i we you it the my our there any this that they he she anything anyone anybody batch ml malo mlf".split()
+_SUBJECTS = words("i we you it the my our there any this that they he she anything anyone anybody batch ml malo mlf")
+_AUXILIARIES = words("did do does is are was were has have had can could should shall will would am")
+_BASE_VERBS = words(
+    "get have ferment finish start stop need go take use contain make cost come turn end stay sit reach taste "
+    "score hold fit see spend receive stick stall last clear"
 )
-_AUXILIARIES = frozenset("did do does is are was were has have had can could should shall will would am".split())
-_BASE_VERBS = frozenset(
-    "get have ferment finish start stop need go take use contain make cost come turn end stay sit reach taste score hold "
-    "fit see spend receive stick stall last clear".split()
-)
-_NOT_AFTER_IS = frozenset("down up at now still dry done in out going bubbling fermenting finally clear all a".split())
+_NOT_AFTER_IS = words("down up at now still dry done in out going bubbling fermenting finally clear all a")
 # What makes a line that begins like a question a statement after all.
-_STATES = frozenset("is was went dropped fell rose down up now are were looks seems smells tastes stands reads".split())
+_STATES = words("is was went dropped fell rose down up now are were looks seems smells tastes stands reads")
 _DONE = re.compile(
     r"\b(racked|pressed|bottled|pitched|added|tasted|topped|moved|started|crushed|punched|gave|drank|opened|bought|paid|"
     r"stirred|filtered|degassed|dumped|filled|leaked|finished)\b"
@@ -47,7 +45,7 @@ _FOLLOW_UPS = frozenset(phrase for phrases in PHRASES.values() for phrase in phr
     "the first",
     "the last",
 }
-_GROUPS = frozenset("wines batches reds whites rosés roses".split())
+_GROUPS = words("wines batches reds whites rosés roses")
 # Nouns of figures: a line that begins with one, and tells nothing, asks for it.
 _FIGURES = frozenset(
     p
@@ -120,7 +118,7 @@ _FIGURES = frozenset(
     "tasting notes",
     "bottles",
 }
-_OF = frozenset("of for from between on in to per".split())
+_OF = words("of for from between on in to per")
 _FIRST = {  # a superlative or the like, and what must follow it
     "best": "wine mark score batch one rated bottle red white",
     "worst": "wine mark score batch one rated",
@@ -159,25 +157,22 @@ def _tells(words: list[str], text: str) -> bool:
         return True  # "what I have to work with", "when I got home"
     if first == "what" and (
         second in ("a", "an")
-        or second in ("is", "was")
-        and any(w in ("is", "was", "are") for w in words[3:])
-        and _DONE.search(text.lower())
+        or (
+            second in ("is", "was") and any(w in ("is", "was", "are") for w in words[3:]) and _DONE.search(text.lower())
+        )
     ):
         return True
     if first == "how" and (second not in _AFTER_HOW or text.endswith("!")):
         return True
     if first in ("which", "who") and (
-        second in ("is", "was") and words[2:3] in (["why"], ["great"], ["good"]) or re.match(r"\w+ \w+,", text)
+        (second in ("is", "was") and words[2:3] in (["why"], ["great"], ["good"])) or re.match(r"\w+ \w+,", text)
     ):
         return True
-    if (
-        first == "where"
-        and second in ("the", "it")
-        or first in ("any", "anything")
-        and second in ("more", "longer", "day", "time", "less")
+    if (first == "where" and second in ("the", "it")) or (
+        first in ("any", "anything") and second in ("more", "longer", "day", "time", "less")
     ):
         return True
-    return bool(re.search(r":\s*\d", text) or ":" in text and _VALUE.search(text.partition(":")[2]))
+    return bool(re.search(r":\s*\d", text) or (":" in text and _VALUE.search(text.partition(":")[2])))
 
 
 def _asks_by_form(words: list[str]) -> bool:
@@ -188,17 +183,15 @@ def _asks_by_form(words: list[str]) -> bool:
     if first in ("in", "on", "to", "from", "for", "since", "by", "at", "with") and second in ("which", "what", "whom"):
         return True
     if first == "when":
-        return second in _AUXILIARIES and third != "done" or not second
+        return (second in _AUXILIARIES and third != "done") or not second
     if first in _ASKING:
         return True
     if first in ("show", "list", "find", "compare", "rank"):
         return (
             second in _SHOWN or first in ("compare", "find", "rank") or (first == "list" and second not in ("of", "is"))
         )
-    if (
-        first in ("search", "calculate", "convert", "summarise", "summarize")
-        or first in ("tell", "give", "let")
-        and second in ("me", "us")
+    if first in ("search", "calculate", "convert", "summarise", "summarize") or (
+        first in ("tell", "give", "let") and second in ("me", "us")
     ):
         return True
     if first == "remind" and second == "me":
@@ -221,7 +214,7 @@ def _auxiliary_asks(words: list[str]) -> bool:
 
 
 def _asks_without_mark(words: list[str], text: str) -> bool:
-    """`abv of the apple wine`, `kmeta in the malbec, when and how much`: elliptical, and nothing is done or measured."""
+    """`abv of the apple wine`, `kmeta in the malbec, when and how much`: elliptical, nothing done or measured."""
     if words[0] in _GROUPS and len(words) > 2:
         return (
             words[1] in RELATIVES

@@ -87,7 +87,7 @@ def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Set
         same = [
             f
             for f in facts
-            if f.date == pick.date and (f.notes == pick.notes and measure.sort == "act" or measure.sort == "story")
+            if f.date == pick.date and ((f.notes == pick.notes and measure.sort == "act") or measure.sort == "story")
         ]
         return same or [pick]
     if method == "count":

@@ -1,6 +1,6 @@
 """The journal as a question sees it: which batches, which of their entries, which days, and the facts these give."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from typing import Any
@@ -36,11 +36,9 @@ class Scene:
         """The entries of these kinds by batch; of these batches only, unless `numbers` is None."""
         key = (None if numbers is None else tuple(numbers), kinds)
         if key not in self._kept:
-            filters: dict[str, Any] = {"kinds": list(kinds)}
-            if numbers is not None:
-                filters["batch"] = list(numbers)
             found: dict[int | None, list[Entry]] = {}
-            for e in self.source.entries(**filters) if kinds else ():
+            every = self.source.entries(batch=... if numbers is None else list(numbers), kinds=kinds) if kinds else []
+            for e in every:
                 found.setdefault(e.batch, []).append(e)
             self._kept[key] = found
         return self._kept[key]
@@ -57,11 +55,11 @@ class Scene:
                 )
             )
         found = self.entries(numbers, measure.kinds)
-        owners: list[int | None] = sorted(n for n in (found if numbers is None else numbers) if n is not None)
+        owners: list[int | None] = [*sorted(n for n in (found if numbers is None else numbers) if n is not None)]
         if measure.scope == "any" and numbers is None:
             owners.append(None)
-        elif not measure.kinds or what.measure == "where":
-            owners = list(numbers if numbers is not None else sorted(self.cellar.batches))
+        elif not measure.kinds or what.measure == "where":  # told from what the batch is, not from its entries
+            owners = list[int | None](numbers if numbers is not None else sorted(self.cellar.batches))
         out: dict[int | None, list[Fact]] = {}
         for number in owners:
             facts = self._within(measure.compute(self._case(number, found.get(number, []), what)), when, number)
@@ -163,7 +161,7 @@ class Scene:
         same = [
             f
             for f in facts
-            if any(set(f.notes) & set(a.notes) and f.date == a.date or f.date == a.date for a in anchors)
+            if any((set(f.notes) & set(a.notes) and f.date == a.date) or f.date == a.date for a in anchors)
         ]
         if same:
             return same
@@ -173,11 +171,10 @@ class Scene:
             for a in anchors
             if len(f.date) == len(a.date) == 10
         ]
-        close = [f for gap, f in near if gap == min(g for g, _ in near) and gap <= _NEAR]
-        return close
+        return [f for gap, f in near if gap == min(g for g, _ in near) and gap <= _NEAR]
 
 
-STATES = {
+STATES: dict[str, Callable[[Batch], bool]] = {
     "bottled": lambda b: bool(b.bottled) and not b.ended,
     "under way": lambda b: b.under_way,
     "fermenting": lambda b: (

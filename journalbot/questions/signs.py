@@ -10,18 +10,18 @@ from journalbot.language.lexicon import Lexicon, Mention
 from journalbot.language.names import Names
 from journalbot.language.text import Text, understand
 from journalbot.model import Settings
-from journalbot.vocabulary import questions as words
+from journalbot.vocabulary import questions as vocabulary
 from journalbot.vocabulary.people import PEOPLE
 from journalbot.vocabulary.units import UNITS
 
 _SHORT = re.compile(
-    r"(?<![\w'])(" + "|".join(sorted((re.escape(s) for s in words.SHORT), key=len, reverse=True)) + r")(?![\w'-])",
+    r"(?<![\w'])(" + "|".join(sorted((re.escape(s) for s in vocabulary.SHORT), key=len, reverse=True)) + r")(?![\w'-])",
     re.IGNORECASE,
 )
 # "the riesling's gravity": the owner is named; "last year's" and "what's" are words of their own.
 _OWNER = re.compile(r"\b([^\W\d_]{3,})'s\b")
-_NO_OWNERS = frozenset(
-    "what who when where how why that there here let which year season week month today yesterday vintage autumn fall".split()
+_NO_OWNERS = vocabulary.words(
+    "what who when where how why that there here let which year season week month today yesterday vintage fall"
 )
 _VALUES = ("amount", "temperature", "percent", "number", "times", "reading", "score", "money", "bottles")
 _CUES = {
@@ -88,19 +88,19 @@ def question_lexicon() -> Lexicon:
     """The question words as one lexicon, built once a process."""
     rows: list[tuple[str, str, object]] = []
     for table, kind in (
-        (words.ASKS, "ask"),
-        (words.WAYS, "way"),
-        (words.SIGNS, "sign"),
-        (words.TESTS, "test"),
-        (words.ANCHORS, "anchor"),
-        (words.STATES, "state"),
-        (words.COLOURED, "coloured"),
+        (vocabulary.ASKS, "ask"),
+        (vocabulary.WAYS, "way"),
+        (vocabulary.SIGNS, "sign"),
+        (vocabulary.TESTS, "test"),
+        (vocabulary.ANCHORS, "anchor"),
+        (vocabulary.STATES, "state"),
+        (vocabulary.COLOURED, "coloured"),
     ):
         rows += [(phrase, f"{kind} {name}", name) for name, phrases in table.items() for phrase in phrases]
-    rows += [(word, "superlative", word) for word in words.SUPERLATIVES]
-    rows += [(word, "group", word) for word in words.GROUPS]
-    rows += [(word, "every", word) for word in words.EVERY]
-    rows += [(word, "denial", word) for word in words.DENIALS]
+    rows += [(word, "superlative", word) for word in vocabulary.SUPERLATIVES]
+    rows += [(word, "group", word) for word in vocabulary.GROUPS]
+    rows += [(word, "every", word) for word in vocabulary.EVERY]
+    rows += [(word, "denial", word) for word in vocabulary.DENIALS]
     rows += [(word, "people", word) for word in PEOPLE]
     return Lexicon(rows)
 
@@ -110,7 +110,7 @@ def written_out(question: str) -> str:
     text = _OWNER.sub(
         lambda m: m.group(1) if m.group(1).lower() not in _NO_OWNERS else m.group(), question.replace("’", "'")
     )
-    return _SHORT.sub(lambda m: words.SHORT[m.group().lower()], text)
+    return _SHORT.sub(lambda m: vocabulary.SHORT[m.group().lower()], text)
 
 
 def read_text(question: str, names: Names, today: date, settings: Settings) -> Text:
@@ -124,7 +124,11 @@ def read_text(question: str, names: Names, today: date, settings: Settings) -> T
     unknown = [
         w
         for w in text.words
-        if len(w) > 4 and w.isalpha() and w not in lexicon.words and w not in names.lexicon and w not in words.FILLERS
+        if len(w) > 4
+        and w.isalpha()
+        and w not in lexicon.words
+        and w not in names.lexicon
+        and w not in vocabulary.FILLERS
     ]
     if unknown:
         mended = _speller().mend(
@@ -149,7 +153,7 @@ def find_signs(text: Text, batches: Iterable[Mention] = ()) -> list[Sign]:
     for m in question_lexicon().find(text.words, text.tokens):
         kind, _, name = m.kind.partition(" ")
         if kind == "superlative":
-            way, sign = words.SUPERLATIVES[m.value]
+            way, sign = vocabulary.SUPERLATIVES[m.value]
             out += [Sign(f"way:{way}", m.first, m.last, m.value), Sign(sign, m.first, m.last, m.value)]
         elif kind in ("ask", "sign"):
             out.append(Sign(name, m.first, m.last, text.text[m.start : m.end].lower()))
@@ -165,7 +169,7 @@ def find_signs(text: Text, batches: Iterable[Mention] = ()) -> list[Sign]:
     # "OG" is the spelling of a quantity too, and says more than that quantity.
     named = {(s.first, s.last) for s in out if s.name in ("original gravity", "final gravity")}
     out = [s for s in out if not (s.name.startswith("quantity:") and (s.first, s.last) in named)]
-    hard: list[Sign | Mention] = [m for m in text.mentions if m.kind in _HARD] + kept
+    hard = [m for m in text.mentions if m.kind in _HARD] + kept
     return [
         s
         for s in out

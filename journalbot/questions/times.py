@@ -6,6 +6,7 @@ from journalbot.language.dates import DateMention
 from journalbot.language.text import Text
 from journalbot.questions.query import When
 from journalbot.questions.signs import Sign
+from journalbot.vocabulary.questions import words
 
 _SINCE = frozenset(("since", "after", "from"))
 _UNTIL = frozenset(("until", "till", "before", "by", "to"))
@@ -21,7 +22,7 @@ _AT = {
     "until": "before",
     "till": "before",
 }
-_SKIPPED = frozenset("the i we my it was were is it's did you they got of that a start end beginning and in".split())
+_SKIPPED = words("the i we my it was were is it's did you they got of that a start end beginning and in")
 
 
 @dataclass(slots=True)
@@ -42,8 +43,7 @@ def dates_in(text: Text, taken: set[int], *, weak: bool = False, plan: bool = Fa
         m
         for m in found
         if not m.value.weak
-        or m.first
-        and text.words[m.first - 1] in _SINCE | _UNTIL | {"in", "on", "of", "during", "between", "for"}
+        or (m.first and text.words[m.first - 1] in _SINCE | _UNTIL | {"in", "on", "of", "during", "between", "for"})
     ]
     out = Days()
     since = until = ""

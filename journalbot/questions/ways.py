@@ -8,6 +8,7 @@ from journalbot.questions.draft import Pieces, tokens_of
 from journalbot.questions.measures import MEASURES
 from journalbot.questions.query import Batches, Query, What
 from journalbot.questions.signs import Sign
+from journalbot.vocabulary.questions import FILLERS
 
 AGGREGATES = frozenset(("most", "least", "mean", "sum", "range"))
 _ORDER = ("mean", "sum", "most", "least", "range", "change", "compare", "first", "last", "each")
@@ -43,7 +44,7 @@ def put_together(p: Pieces, whats: tuple[What, ...], best: Candidate) -> Query:
     if way == "each":
         return Query(whats, Batches(every=True), p.when, within=usual)
     if way in AGGREGATES:
-        inner = "sum" if way in ("most", "least") and (measure.usual == "sum" or measure.sort == "days") else ""
+        inner = "sum" if measure.usual == "sum" or (way in ("most", "least") and measure.sort == "days") else ""
         return Query(whats, when=p.when, over=way, within=inner)
     if way:
         return Query(whats, when=p.when, within=way, over=way if way != "change" else "")
@@ -79,12 +80,14 @@ def _way(p: Pieces, best: Candidate) -> str:
         and not any(s.value in _STRICTLY_EACH for s in p.signs if s.name == "way:each")
     ):
         return "sum"
+    if way == "sum" and measure.sort == "days" and len(p.who.numbers) == 1:
+        return ""  # "how long did it ferment, all told"
     return "" if way in ("first", "last") and measure.name in _NOW else way
 
 
 def _leads_clause(text: Text, when: Sign) -> bool:
     """Whether "when" leads a clause (`gravity when I pitched`) and does not ask."""
-    if not 0 < when.first or when.last >= len(text.words):
+    if not any(w not in FILLERS for w in text.words[: when.first]) or when.last >= len(text.words):
         return False
     return text.words[when.first - 1] not in ("and", ",", "since") and text.words[when.last] in _CLAUSE
 

@@ -9,15 +9,15 @@ from journalbot.language.lexicon import Mention
 from journalbot.language.names import Names
 from journalbot.language.text import Text
 from journalbot.model import Batch
-from journalbot.vocabulary.questions import EVERY, SUPERLATIVES
+from journalbot.vocabulary.questions import EVERY, SUPERLATIVES, words
 
 _COLOURS = ("red", "white", "rosé", "fruit", "mead", "cider")
-_DETERMINERS = frozenset("the this that my our last new old first second".split())
-_COUNTS = frozenset("two three four five six 2 3 4 5 6".split())
+_DETERMINERS = words("the this that my our last new old first second")
+_COUNTS = words("two three four five six 2 3 4 5 6")
 _JOIN = frozenset(("and", "or", "vs", "versus", "against", "with", ",", "&", "the", "to", "from", "my", "than"))
 _EVERY = frozenset(w for w in EVERY if w not in ("my", "ever"))
 # Fruit that says nothing by itself of which wine is meant.
-_PLAIN_FRUIT = frozenset("juice must grapes grape fruit berries".split())
+_PLAIN_FRUIT = words("juice must grapes grape fruit berries")
 
 
 @dataclass(slots=True)
@@ -100,8 +100,6 @@ def whom(text: Text, mentions: Sequence[Mention], names: Names, cellar: Cellar) 
     if len(groups) > 1:
         out.every = True
         out.one = False if all(len(g) == 1 for g in groups) else out.one
-    if out.numbers and out.unknown and len(groups) > 0:
-        out.unknown = out.unknown if not groups else out.unknown
     return out
 
 
@@ -111,7 +109,7 @@ def _any_of(words: Sequence[str], first: int) -> bool:
     while i >= 0 and words[i] in ("the", "my", "our", "of", "these", "those"):
         i -= 1
     phrase = words[i:first] if i >= 0 else []
-    if phrase and phrase[0].isdigit() or phrase and phrase[0] in ("two", "three", "four", "five", "six"):
+    if (phrase and phrase[0].isdigit()) or (phrase and phrase[0] in ("two", "three", "four", "five", "six")):
         i -= 1
         phrase = ["all"]
     if phrase and phrase[0] in SUPERLATIVES:

@@ -59,7 +59,7 @@ def each(query: Query, what: What, real: dict[int | None, list[Fact]], scene: "S
         said = [fact_said(f, what.part, phrase) for f in facts]
         if measure.sort in ("reading",) and len(facts) > 2 and not query.within:
             said = [fact_said(f, what.part, phrase) for f in facts]
-        if len(said) > 3 or any(len(s) > 90 for s in said) and len(said) > 1:
+        if len(said) > 3 or (any(len(s) > 90 for s in said) and len(said) > 1):
             lines.append(
                 f"{capital(who) or 'The journal'}, {_title(what)}:\n"
                 + "\n".join(f"  {s}" for s in said[:_MANY])

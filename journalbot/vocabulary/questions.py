@@ -4,6 +4,12 @@ A sign is what a question is recognised by; `questions/measures` says which sign
 Words of `FILLERS` say nothing that could change an answer.
 """
 
+
+def words(text: str) -> frozenset[str]:
+    """The words of a text as a set."""
+    return frozenset(text.split())
+
+
 # Short forms, written out before a question is read.
 SHORT: dict[str, str] = {
     "whats": "what is", "what's": "what is", "wats": "what is", "what're": "what are", "what'd": "what did",
@@ -15,7 +21,7 @@ SHORT: dict[str, str] = {
     "lemme": "let me", "i've": "i have", "ive": "i have", "i'd": "i had", "i'm": "i am", "im": "i am",
     "we've": "we have", "there's": "there is", "theres": "there is", "ferm": "ferment", "didja": "did you",
     "d'you": "do you", "bout": "about", "howmuch": "how much", "howmany": "how many", "temprature": "temperature",
-    "wich": "which", "whihc": "which", "waht": "what", "teh": "the", "gravitys": "gravities", "yeasts": "yeast",
+    "wich": "which", "whihc": "which", "waht": "what", "teh": "the", "thru": "through", "w": "with", "gravitys": "gravities", "yeasts": "yeast",
     "vs.": "vs", "pls": "please",
 }
 
@@ -345,7 +351,7 @@ GROUP_NAMES: dict[str, str] = {
 }
 
 # Words that carry no meaning of their own in a question.
-FILLERS: frozenset[str] = frozenset((
+FILLERS: frozenset[str] = words(
     "a an the my our your his her their this that these those it its it's i me we us you he she they them one ones "
     "i'd we'd of in on at to for from with by into onto out off up down as about and or but so if than then too "
     "also just only really actually exactly roughly approximately approx please thanks thank hey hi ok okay well "
@@ -363,7 +369,7 @@ FILLERS: frozenset[str] = frozenset((
     "call named sorts kinds note notes logged log list data stated listed information info details sum altogether "
     "elapsed passed house home made-up notes' season seasons sit sat sitting sits seen part parts bottle's "
     "different together himself myself"
-).split())
+)
 
 # Words that ask for a calculation, and words that say that something was done and is looked up instead.
 CALCULATE: frozenset[str] = frozenset((

@@ -15,7 +15,7 @@ from journalbot.vocabulary.care import (
     SMALL_BARREL,
     SULFITES,
 )
-from journalbot.winemaking.plans import Due, acts_of, plans_due
+from journalbot.winemaking.plans import Due, acts_of, due_of, plans_due
 from journalbot.winemaking.record import Record, last_day, notes_of, value_of
 
 __all__ = ["Due", "care", "interval", "plans_due"]
@@ -246,10 +246,10 @@ def _chill(record: Record, own: Own) -> Iterator[Due]:
 
 def _cold_check(record: Record, own: Own) -> Iterator[Due]:
     """Before a bottling that is planned soon, for a wine never chilled."""
-    soon = [p for p in record.kind("plan") if "bottle" in acts_of(p) and len(str(p.get("due") or "")) == 10
-            and abs((last_day(p.get("due")) - record.today).days) <= _COLD_CHECK_AHEAD]
+    soon = [p for p in record.kind("plan") if "bottle" in acts_of(p) and len(due_of(p)) == 10
+            and abs((last_day(due_of(p)) - record.today).days) <= _COLD_CHECK_AHEAD]
     if soon and record.settled is not None and record.last("chill") is None:
-        why = f"bottling is planned for {soon[-1].get('due')}, and it was never chilled"
+        why = f"bottling is planned for {due_of(soon[-1])}, and it was never chilled"
         yield from _clocked(record, "cold check", record.settled.date, own, soon[-1], why=why)
 
 

@@ -38,9 +38,9 @@ def plans_due(entries: Iterable[Entry], today: date, batch: Batch | None = None)
     that planned it; and overtaken by a later plan of the same.
     """
     known = sorted((e for e in entries if e.date <= today.isoformat()[: len(e.date)]), key=order_of)
-    plans = [e for e in known if e.kind == "plan" and e.get("due")]
+    plans = [e for e in known if due_of(e)]
     live = [p for p in plans if not _over(p, batch) and not _kept(p, known) and not _planned_again(p, plans)]
-    due = [_due(p, today) for p in live if today.isoformat() >= str(p.get("due"))]
+    due = [_due(p, today) for p in live if today.isoformat() >= due_of(p)]
     return sorted(due, key=lambda d: d.since)
 
 
@@ -52,8 +52,17 @@ def acts_of(plan: Entry) -> frozenset[str]:
     return frozenset(("purchase",)) if "purchase" in acts else acts
 
 
+def due_of(plan: Entry) -> str:
+    """The date that a plan is due, as precise as it says; empty where it is no plan, or has no date of the calendar."""
+    due = plan.get("due") if plan.kind == "plan" else None
+    try:
+        return due if isinstance(due, str) and last_day(due) else ""
+    except ValueError:
+        return ""
+
+
 def _due(plan: Entry, today: date) -> Due:
-    since = str(plan.get("due"))
+    since = due_of(plan)
     days = max(0, (today - last_day(since)).days)
     overdue = today > last_day(since)
     late = f", {days} day{'s' if days != 1 else ''} ago" if overdue else ""
@@ -72,7 +81,7 @@ def _over(plan: Entry, batch: Batch | None) -> bool:
 
 def _kept(plan: Entry, entries: Sequence[Entry]) -> bool:
     acts = acts_of(plan)
-    from_day = (_first_day(str(plan.get("due"))) - timedelta(days=PLAN_EARLY)).isoformat()
+    from_day = (_first_day(due_of(plan)) - timedelta(days=PLAN_EARLY)).isoformat()
     later = [e for e in entries if order_of(e) > order_of(plan) and last_day(e.date).isoformat() >= from_day]
     return bool(acts) and all(any(_does(e, act, plan) for e in later) for act in acts)
 

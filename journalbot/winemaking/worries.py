@@ -8,7 +8,7 @@ from journalbot.model import Entry
 from journalbot.vocabulary import care as table
 from journalbot.vocabulary.descriptors import FAULTS
 from journalbot.winemaking.bottling import bottling_risk, dryness_of
-from journalbot.winemaking.plans import acts_of
+from journalbot.winemaking.plans import acts_of, due_of
 from journalbot.winemaking.record import Record, in_litres, last_day, notes_of, record_of, value_of
 from journalbot.winemaking.said import clauses_with
 from journalbot.winemaking.sulfite import free_so2_needed
@@ -208,12 +208,12 @@ def _free_needed(record: Record) -> tuple[float, Entry | None]:
 
 def _bottling(record: Record) -> Iterator[Worry]:
     """A bottling planned soon, or overdue, of a wine that the record does not show to be done."""
-    plans = [e for e in record.kind("plan") if "bottle" in acts_of(e) and e.get("due")]
-    soon = [p for p in plans if (last_day(str(p.get("due"))) - record.today).days <= table.BOTTLING_SOON]
+    plans = [e for e in record.kind("plan") if "bottle" in acts_of(e) and due_of(e)]
+    soon = [p for p in plans if (last_day(due_of(p)) - record.today).days <= table.BOTTLING_SOON]
     kept = bool(soon) and record.after(soon[-1], "bottle")
     risk = bottling_risk(record) if soon and not kept else None
     if risk:
-        reason = f"to be bottled {soon[-1].get('due')}: {risk.reason}"
+        reason = f"to be bottled {due_of(soon[-1])}: {risk.reason}"
         step, _ = table.FIRST_STEPS["sugar at bottling"]
         notes = tuple(dict.fromkeys((*risk.notes, *notes_of(soon[-1]))))
         yield Worry(record.batch.number, "sugar at bottling", reason, notes, step)

@@ -102,6 +102,12 @@ def test_chemicals_by_what_was_used_of_them_and_yeast_by_packet() -> None:
     assert why["yeast, nutrient and enzymes"] == "how much was bought or used is not known by weight or packet"
 
 
+def test_what_was_bought_for_the_batch_is_not_charged_again_from_stock() -> None:
+    found = costs(entries(bought("2025-01-01", "corks", 10, 100), start(1, "2025-02-01", "pears"),
+                          bought("2025-03-01", "corks", 8, 20, batch=1), bottled(1, "2025-06-01", 20)))  # fmt: skip
+    assert found.batches[1].totals == {"USD": 8}
+
+
 def test_equipment_is_in_no_bottle_but_in_its_year() -> None:
     rows = entries(bought("2024-12-01", "carboy", 40), bought("2025-01-01", "corks", 12, 100),
                    start(1, "2025-01-02", "pears"),

@@ -3,19 +3,35 @@
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from types import EllipsisType
 from typing import Any, Protocol
 
 from journalbot.journal.cellar import Cellar
-from journalbot.model import Batch, Entry, Note, Settings
+from journalbot.journal.search import Found
+from journalbot.model import Ask, Batch, Entry, Note, Settings
 
 
 class Source(Protocol):
     """What a question needs of a journal."""
 
-    def entries(self, **filters: Any) -> list[Entry]: ...
+    def entries(
+        self,
+        *,
+        batch: int | Sequence[int] | EllipsisType | None = ...,
+        kinds: Sequence[str] | None = None,
+        since: str | None = None,
+        until: str | None = None,
+        note: int | None = None,
+        seat: int | None = None,
+        quantity: str | None = None,
+        include_withdrawn: bool = False,
+    ) -> list[Entry]: ...
     def cellar(self) -> Cellar: ...
     def note(self, number: int) -> Note | None: ...
-    def search(self, words: str, *, limit: int = 20, any_word: bool = False, prefix: bool = True) -> Sequence[Any]: ...
+    def open_asks(self) -> list[Ask]: ...
+    def search(
+        self, words: str, *, limit: int = 20, any_word: bool = False, prefix: bool = True
+    ) -> Sequence[Found]: ...
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,8 @@ from journalbot.questions.measures.base import Case, Fact, Measure
 from journalbot.questions.measures.readings import value_said
 from journalbot.questions.measures.vessels import volume_said
 from journalbot.questions.says import day_said, number_said
+from journalbot.vocabulary.finings import OAK
+from journalbot.vocabulary.quantities import QUANTITIES
 from journalbot.vocabulary.units import UNITS
 from journalbot.winemaking import acid, alcohol, gravity, hydrometer, nutrients, sugar, sulfite, units, volumes
 from journalbot.winemaking.ranges import Estimate, OutOfRange
@@ -50,7 +52,7 @@ def _reading(case: Case, quantity: str, name: str) -> tuple[float, str]:
     number = case.of.get("batch")
     found = case.source.entries(batch=int(number), quantity=quantity) if number else []
     if not found:
-        raise Missing(f"the {'pH' if quantity == 'ph' else quantity.replace('_', ' ')}")
+        raise Missing(f"the {QUANTITIES[quantity].label}")
     last = found[-1]
     later = case.source.entries(batch=int(number or 0), kinds=["addition"], since=last.date)
     since = [e for e in later if (e.date, e.place) > (last.date, last.place)]
@@ -97,12 +99,11 @@ def _sulfite(case: Case) -> list[Fact]:
     material = case.of["material"]
     rise, of = _in_mg(case.of["rise"]), case.of["rise"]
     working = ""
-    if case.of.get("to"):
-        if case.of.get("batch") or case.of.get("from"):
-            now, now_said = _reading(case, "free_so2", "from")
-            working = f"; from free SO2 {now_said}"
-            of = f"{number_said(max(0.0, rise - now))} mg/L more"
-            rise = max(0.0, rise - now)
+    if case.of.get("to") and (case.of.get("batch") or case.of.get("from")):
+        now, now_said = _reading(case, "free_so2", "from")
+        working = f"; from free SO2 {now_said}"
+        of = f"{number_said(max(0.0, rise - now))} mg/L more"
+        rise = max(0.0, rise - now)
     if material == "campden tablet":
         found = sulfite.tablets(rise, litres)
         return _fact(
@@ -157,7 +158,7 @@ def _nutrient(case: Case) -> list[Fact]:
 def _usual(case: Case) -> list[Fact]:
     litres, said = _volume(case)
     material = case.of["material"]
-    dose = (volumes.oak_dose if material in volumes.OAK else volumes.fining_dose)(material, litres)
+    dose = (volumes.oak_dose if material in OAK else volumes.fining_dose)(material, litres)
     return _fact(
         dose.low,
         dose.unit,

@@ -44,7 +44,7 @@ def finish_of(case: Case) -> Entry | None:
 
 
 def original_gravity(case: Case) -> Entry | None:
-    """The gravity that fermentation began from: the last SG, or else Brix, up to the pitch; the first without a pitch."""
+    """The gravity that fermentation began from: the last SG or Brix up to the pitch; the first without one."""
     begun = pitch_of(case)
     for quantity in ("sg", "brix"):
         found = readings(case, quantity)

@@ -6,10 +6,11 @@ from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of, notes_of
 from journalbot.questions.says import join, number_said
 from journalbot.vocabulary.items import ITEMS
+from journalbot.vocabulary.questions import words
 
 _SIGNS = {"USD": "$", "EUR": "€", "GBP": "£"}
-_JUICE = frozenset("juice juices pail pails must concentrate".split())
-_NOT_GRAPES = _JUICE | frozenset("kit kits honey yeast corks cork bottles bottle".split())
+_JUICE = words("juice juices pail pails must concentrate")
+_NOT_GRAPES = _JUICE | words("kit kits honey yeast corks cork bottles bottle")
 
 
 def money_said(value: float, currency: str) -> str:
@@ -31,7 +32,7 @@ def _stems(text: str) -> frozenset[str]:
     )
 
 
-_IDLE = frozenset("the a an my of for some all new and".split())
+_IDLE = words("the a an my of for some all new and")
 
 
 def item_fits(entry: Entry, wanted: str, case: Case) -> bool:

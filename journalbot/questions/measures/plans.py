@@ -57,7 +57,7 @@ def _plans(case: Case) -> list[Fact]:
 
 def _unread(case: Case) -> list[Fact]:
     """Notes that wait for an answer before they can be filed."""
-    asks = getattr(case.source, "open_asks", list)()
+    asks = case.source.open_asks()
     notes = [(a, case.source.note(a.note)) for a in asks]
     return [Fact(None, n.on, a.what, "", f"“{n.text}” (which {a.what}?)", (n.number,)) for a, n in notes if n]
 
