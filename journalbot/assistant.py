@@ -139,15 +139,19 @@ class Assistant:
 
     def _noted(self, text: str, on: datetime.date) -> Reply:
         from journalbot import replies
+        from journalbot.turns.care import cautions
 
         twin = self._twin(text, on.isoformat())
         with self.journal.turn():
             note = self.journal.add_note(on.isoformat(), text)
             entries, ask = self.read(note, {})
+            warned = cautions(self.journal, text[:LONGEST], entries, on)
         said = self.put(ask) if ask else replies.filed(entries, self.journal.cellar(), note.on)
         if len(text) > LONGEST:
             said = replies.too_long(LONGEST)
-        return Reply(f"{said} {replies.same_again(twin)}" if twin else said, note, tuple(entries), ask=ask)
+        if twin:
+            said += f" {replies.same_again(twin)}"
+        return Reply("\n".join((said, *warned)), note, tuple(entries), ask=ask, cautions=warned)
 
     def _answered(self, text: str, today: datetime.date, table: Sequence[Ask]) -> Reply | None:
         if reply := self._named(text, today):

@@ -82,6 +82,17 @@ def test_another_process_writing_is_noticed(assistant: Assistant, journal: Journ
     assert say(assistant, "the elderberry is at 1.090").startswith("Batch 3")
 
 
+def test_a_caution_is_said_once_a_day_and_a_danger_always(assistant: Assistant) -> None:
+    say(assistant, *TWO_BATCHES)
+    dose = "added 1/4 tsp kmeta to batch {}"
+    first = assistant.turn(dose.format(1), TODAY)
+    assert len(first.cautions) == 1
+    assert first.text.splitlines()[1:] == list(first.cautions)
+    assert assistant.turn(dose.format(2), TODAY).cautions == ()
+    dangers = [assistant.turn(f"climbed into vat {n} to scrub it", TODAY).cautions for n in (1, 2)]
+    assert all(dangers), dangers
+
+
 # ---- questions put to the person, and the answer in any wording
 
 ASKS = [

@@ -1,10 +1,16 @@
 """The line with which a talk begins: what the journal holds, and what waits."""
 
+import datetime
+
 from journalbot.assistant import Assistant
+from journalbot.screen import one_line
+from journalbot.turns.care import due
+
+_SHOWN = 2  # of what is due
 
 
-def greeting(assistant: Assistant) -> str:
-    """One short line, two where something waits for an answer."""
+def greeting(assistant: Assistant, today: datetime.date) -> str:
+    """One short line; one more where something waits for an answer, and one where something is due."""
     notes = assistant.journal.count_notes()
     if not notes:
         return "An empty journal. Type what you did in your own words, or help for examples. Ctrl-D leaves."
@@ -17,6 +23,11 @@ def greeting(assistant: Assistant) -> str:
         lines.append(
             f"{_counted(waiting, 'note')} {'waits' if waiting == 1 else 'wait'} for an answer: say “what is waiting?”"
         )
+    todo = due(assistant.journal, today)
+    if todo:
+        first = [f"{one_line(d.what, 40)}{f' (batch {d.batch})' if d.batch else ''}: {d.reason}" for d in todo[:_SHOWN]]
+        more = f"; and {len(todo) - _SHOWN} more" if len(todo) > _SHOWN else ""
+        lines.append(f"Due: {'; '.join(first)}{more}.")
     return "\n".join(lines)
 
 

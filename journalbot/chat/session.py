@@ -32,7 +32,7 @@ def converse(
     say: Callable[[str], None] = print,
 ) -> int:
     """Prompt and reply until Ctrl-D or a goodbye; 0. `input` and `output` stand in for the terminal in tests."""
-    say(harmless(greeting(assistant)))
+    say(harmless(greeting(assistant, today())))
     session = _session(assistant, input, output)
     threading.Thread(target=_warm_up, daemon=True).start()
     while True:

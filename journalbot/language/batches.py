@@ -57,6 +57,7 @@ def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
 
 _COLOURS = ("red", "white", "rosé")
 _SORT = "sort:"  # what sort of drink a batch is, which counts only where no batch is called so
+_SHORTEST = 3  # letters of a name cut short
 _STOP = {"the", "and", "for", "with", "from", "juice", "grapes", "grape", "must", "fresh", "wine", "our", "own", "style", "some", "bought", "frozen", "fruit", "berries"}
 
 
@@ -94,6 +95,13 @@ class BatchIndex:
         sets = [self.by_term.get(t, set()) | self.named.get(t, set()) or self.by_term.get(f"{_SORT}{t}", set()) for t in terms]
         return set.intersection(*sets) if sets else set()
 
+    def shortened(self, word: str) -> str | None:
+        """The one word of these batches that a word is the beginning of (`sang` for sangiovese), if it means nothing else."""
+        if len(word) < _SHORTEST or not word.isalpha() or word in EVERYDAY or word in self._lexicon or word in self.by_term:
+            return None
+        full = {term for term in self.by_term if term.startswith(word) and " " not in term and self.by_term[term]}
+        return full.pop() if len(full) == 1 else None
+
     def vintage(self, number: int) -> int:
         """The batch's vintage, or else the year it was started."""
         return self.batches[number].year or 0
@@ -120,6 +128,8 @@ def find_batches(
     for i, word in enumerate(words):
         if i not in heads and i not in used and word in index.by_term and word not in _GENERIC - {"kit"} and (word not in EVERYDAY or word == "kit"):
             heads[i] = Mention("word", word, i, i + 1, tokens[i].start, tokens[i].end)
+        elif i not in heads and i not in used and tokens[i].kind == "word" and (full := index.shortened(word)):
+            heads[i] = Mention("word", full, i, i + 1, tokens[i].start, tokens[i].end)
     i = 0
     spoken: tuple[str, ...] = ()
     while i < len(words):

@@ -5,6 +5,7 @@ from journalbot.model import Ask, Batch
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
 from journalbot.notes.kinds.cellar import role
+from journalbot.vocabulary.everyday import EVERYDAY
 
 _OVER = ("taste", "drink", "give")  # acts on wine that may be in bottles
 _SOURCE_LEADS = {"with", "like", "than", "as", "using", "w", "w/"}
@@ -245,7 +246,8 @@ class Subjects:
         if draft.kind == "taste" and len(cellar.batches) > 1:
             return self._ask(draft)
         if len(under_way) == 1:
-            return (under_way[0].number,)
+            strange = self._strange(draft)
+            return Ask("batch", tuple(self._label(b.number) for b in under_way), strange) if strange else (under_way[0].number,)
         if draft.kind == "malolactic" and draft.fields.get("stage") == "finished":
             able = [b.number for b in under_way if b.malolactic == "started"]
             if len(able) == 1:
@@ -255,6 +257,24 @@ class Subjects:
             if len(able) == 1:
                 return (able[0],)
         return self._ask(draft)
+
+    def _strange(self, draft: Draft) -> str:
+        """A word in the place of a wine's name that nothing explains (`windfall 1.008`, `racked windfall off its lees`)."""
+        text, clause = self.scene.text, draft.clause
+        acts = [c.last for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind not in ("add", "vessel")]
+        for i in (clause.first, *acts):
+            while i < clause.last and text.words[i] in ("the", "my", "our"):
+                i += 1
+            nxt = text.words[i + 1] if i + 1 < clause.last else ""
+            reads = any(m.first in (i + 1, i + 2) for m in clause.of("reading")) or nxt in ("off", "into", "to", "with", "is", "was", "at", "has", "from")
+            if i < clause.last and reads and text.tokens[i].kind == "word" and self._unexplained(i):
+                return text.slice(i, i + 1)
+        return ""
+
+    def _unexplained(self, i: int) -> bool:
+        word = self.scene.text.words[i]
+        known = self.scene.names.knows(word) or word in EVERYDAY or not word.isalpha() or len(word) < 4
+        return not known and not any(m.first <= i < m.last for m in self.scene.text.mentions)
 
     def _ask(self, draft: Draft) -> Ask:
         pool = self.scene.cellar.under_way() if draft.kind not in _OVER else list(self.scene.cellar.batches.values())

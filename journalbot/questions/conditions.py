@@ -9,6 +9,7 @@ from journalbot.questions.signs import Sign
 
 _SPLIT = frozenset(("and", "but", "with", "without", ","))
 _MANY_TIMES = 20  # more often than this nothing is done to a wine that a question would ask about so
+_VALUES = ("reading", "temperature", "percent", "amount", "score", "money", "times", "number")
 _DAYS = {"day": 1, "days": 1, "week": 7, "weeks": 7, "month": 30.44, "months": 30.44, "year": 365.25, "years": 365.25}
 
 Read = tuple[tuple[Condition, ...], str, list[int], float]  # conditions, state, tokens left over, score
@@ -22,7 +23,7 @@ def read_conditions(
     text: Text, signs: list[Sign], tokens: list[int], explained: set[int]
 ) -> tuple[tuple[Condition, ...], str, list[int], float] | None:
     """The conditions that a stretch of words puts on batches, joined by and; with what is left over."""
-    parts = _parts(text, tokens)
+    parts = _parts(text, signs, tokens)
     whole = _condition(text, signs, tokens, explained)
     if len(parts) > 1:
         split = [_condition(text, signs, p, explained) for p in parts if content(text, p)]
@@ -46,9 +47,14 @@ def _same(split: list[tuple[tuple[Condition, ...], str, list[int], float] | None
     return len(names) > 1 and len(set(names)) == 1
 
 
-def _parts(text: Text, tokens: list[int]) -> list[list[int]]:
+def _parts(text: Text, signs: list[Sign], tokens: list[int]) -> list[list[int]]:
+    """A stretch of words cut at what joins conditions, and after each value compared with."""
+    ends = {m.last for m in text.of(*_VALUES) if any(s.name.startswith("test:") and 0 <= m.first - s.last <= 2 for s in signs)}
+    starts = {s.first for s in signs if ":" not in s.name and s.name not in ("value", "did", "what", "between")}
     parts: list[list[int]] = [[]]
     for i in tokens:
+        if i in ends and i in starts:
+            parts.append([])
         if text.words[i] in _SPLIT or text.words[i] in ("that", "which", "who"):
             parts.append([])
             if text.words[i] in ("without", "with"):

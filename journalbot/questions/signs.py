@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 
@@ -47,6 +47,7 @@ _CUES = {
     "move": "move",
     "stir": "stir",
 }
+_NO_PARTS = frozenset(("start", "end", "finish", "begin"))
 _UNIT_WORDS = frozenset(s for unit in UNITS.values() for s in unit.spellings)
 # What a longer phrase swallows: signs inside it say nothing of their own.
 _HARD = (
@@ -116,6 +117,7 @@ def written_out(question: str) -> str:
 def read_text(question: str, names: Names, today: date, settings: Settings) -> Text:
     """The question understood as far as words go, misspelt question words mended too."""
     text = understand(written_out(question), names, today, settings)
+    text.mentions[:] = [_whole_year(m, text) if m.kind == "date" else m for m in text.mentions]
     lexicon = question_lexicon()
     for i, token in enumerate(text.tokens):
         # The notes' own words come first, but a question word that was typed right is never "mended" away.
@@ -137,6 +139,19 @@ def read_text(question: str, names: Names, today: date, settings: Settings) -> T
         )
         text.words[:] = mended
     return text
+
+
+def _whole_year(m: Mention, text: Text) -> Mention:
+    """A date; in "did I start in 2022" the start is an act, and the date the whole year."""
+    year = text.words[m.last - 1]
+    if (
+        text.words[m.first] not in _NO_PARTS
+        or text.words[m.first + 1] != "in"
+        or not (year.isdigit() and len(year) == 4)
+    ):
+        return m
+    date = m.value._replace(span=(f"{year}-01-01", f"{year}-12-31"))
+    return replace(m, value=date, first=m.last - 1, start=text.tokens[m.last - 1].start)
 
 
 @cache

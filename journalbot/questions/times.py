@@ -1,6 +1,7 @@
 """When: the days that a question speaks of, by date or by something done on them."""
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
+from datetime import date, timedelta
 
 from journalbot.language.dates import DateMention
 from journalbot.language.text import Text
@@ -56,12 +57,6 @@ def dates_in(text: Text, taken: set[int], *, weak: bool = False, plan: bool = Fa
         return out
     for k, m in enumerate(found):
         lo, hi = _ahead(m.value) if plan else _span(m.value)
-        if text.words[m.first] in ("start", "end", "finish") and text.words[m.first + 1 : m.first + 2] == [
-            "in"
-        ]:  # "did I start in 2022"
-            year = text.words[m.last - 1]
-            lo, hi = (f"{year}-01-01", f"{year}-12-31") if year.isdigit() else (lo, hi)
-            m = replace(m, first=m.first + 1)
         if not lo:
             continue
         before = _before(text, m.first)
@@ -108,14 +103,10 @@ def _before(text: Text, first: int) -> str:
 
 
 def _after(iso: str) -> str:
-    from datetime import date, timedelta
-
     return (date.fromisoformat(iso) + timedelta(1)).isoformat() if len(iso) == 10 else iso
 
 
 def _day_before(iso: str) -> str:
-    from datetime import date, timedelta
-
     return (date.fromisoformat(iso) - timedelta(1)).isoformat() if len(iso) == 10 else iso
 
 

@@ -137,7 +137,8 @@ def pooled(
         said = [f"{f.text}{f' ({f.working})' if f.working and not several else ''}" for f in result]
         return f"{capital(name + _title(what))}{whose}: {join(said)}{day}." + _by_batch(pool, scene)
     lines = []
-    for f in result[:6]:
+    shown = list({f.batch: f for f in reversed(result)}.values())[::-1] if over in ("most", "least") else list(result)
+    for f in shown[:_MANY]:
         who = label(f.batch, scene)
         lines.append(
             f"{capital(who)}: {fact_said(f, what.part, _done(what))}."

@@ -21,7 +21,7 @@ SUPPOSED: tuple[str, ...] = ("if", "unless", "when it", "once it", "in case", "w
 HEARSAY: tuple[str, ...] = (
     "shop says", "recipe says", "recipe calls", "calls for", "says to", "said to", "told me to", "book says", "packet says", "instructions", "instructions say", "recommends", "recommended", "suggested",
     "suggests", "advice is", "advised", "according to the book", "the book", "forum", "youtube", "he says", "she says", "they say", "supposedly", "reckons", "recipe", "swears by", "suggest", "online says",
-    "internet says", "label says", "the sheet says", "wanted me to", "thinks i should", "aiming for", "should bring", "want it to", "want it at", "wants it", "should be", "should come to", "should get to", "should end", "ideal",
+    "internet says", "label says", "the sheet says", "wanted me to", "thinks i should", "aiming for", "should bring", "says i should", "said i should", "says i need", "says i ought", "tells me to", "reckons i should", "says you should", "said to add", "wants me to", "want it to", "want it at", "wants it", "should be", "should come to", "should get to", "should end", "ideal",
 )
 # "1.061, no sorry, 1.051": what stands before is taken back.
 TAKEN_BACK: tuple[str, ...] = (

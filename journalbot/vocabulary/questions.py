@@ -21,8 +21,8 @@ SHORT: dict[str, str] = {
     "lemme": "let me", "i've": "i have", "ive": "i have", "i'd": "i had", "i'm": "i am", "im": "i am",
     "we've": "we have", "there's": "there is", "theres": "there is", "ferm": "ferment", "didja": "did you",
     "d'you": "do you", "bout": "about", "howmuch": "how much", "howmany": "how many", "temprature": "temperature",
-    "wich": "which", "whihc": "which", "waht": "what", "teh": "the", "thru": "through", "w": "with", "gravitys": "gravities", "yeasts": "yeast",
-    "vs.": "vs", "pls": "please",
+    "wich": "which", "whihc": "which", "waht": "what", "teh": "the", "thru": "through", "w": "with",
+    "gravitys": "gravities", "yeasts": "yeast", "vs.": "vs", "pls": "please",
 }
 
 # What kind of answer is wanted.

@@ -109,9 +109,17 @@ def test_starters_are_beginnings_used_more_than_once() -> None:
 
 
 def test_greeting_says_what_is_there_and_what_waits(assistant: Assistant) -> None:
-    assert greeting(assistant) == "5 notes, 2 batches, 2 under way. “help” shows what to say."
+    assert greeting(assistant, TODAY) == "5 notes, 2 batches, 2 under way. “help” shows what to say."
     assistant.turn("1.022 today", TODAY)
-    assert greeting(assistant).splitlines()[1] == "1 note waits for an answer: say “what is waiting?”"
+    assert greeting(assistant, TODAY).splitlines()[1] == "1 note waits for an answer: say “what is waiting?”"
+
+
+def test_greeting_says_what_is_due(assistant: Assistant) -> None:
+    assistant.turn("need to rack batch 2 on Oct 10", TODAY)
+    assert "Due" not in greeting(assistant, TODAY)
+    said = greeting(assistant, datetime.date(2025, 10, 12)).splitlines()[-1]
+    assert said.startswith("Due: rack")
+    assert "(batch 2): planned for 2025-10-10" in said
 
 
 def test_help_teaches_by_the_persons_own_batches(assistant: Assistant) -> None:

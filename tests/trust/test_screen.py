@@ -16,8 +16,8 @@ from journalbot.screen import escaped, harmless, json_line, one_line
 
 TODAY = datetime.date(2025, 10, 4)
 HOSTILE = [
-    "\x1b[2J\x1b[H", "\x1b]0;owned\x07", "\x1b[31mred\x1b[0m", "\x9b31m", "\x1bP$q\x1b\\", "\x07\x08\x7f", "a\rb", "\x00",
-    "\x0b\x0c", "\u202egnilaer\u202c", "\u2066x\u2069", "a\u2028b", "\ufeffx", "\x1b]8;;http://x\x07link\x1b]8;;\x07",
+    "\x1b[2J\x1b[H", "\x1b]0;owned\x07", "\x1b[31mred\x1b[0m", "\x9b31m", "\x1bP$q\x1b\\", "\x07\x08\x7f", "a\rb",
+    "\x00", "\x0b\x0c", "\u202egnilaer\u202c", "\u2066x\u2069", "a\u2028b", "\ufeffx", "\x1b]8;;http://x\x07link\x1b]8;;\x07",
     "\x1b[6n", "\x85",
 ]  # fmt: skip
 

@@ -87,7 +87,11 @@ def _named(clause: Clause, cue: Mention) -> str | None:
             run.append(i)
         elif run:
             break
-    return clause.text.slice(run[0], run[-1] + 1) if run else None
+    if not run:
+        return None
+    last = run[-1] + 1
+    numbered = any(n.first == last and n.last == last + 1 and n.value.style == "figure" and n.value.value < 1000 for n in clause.of("number"))
+    return clause.text.slice(run[0], last + numbered)
 
 
 def _is_cue(clause: Clause, i: int) -> bool:

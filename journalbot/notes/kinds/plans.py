@@ -69,7 +69,11 @@ def _what(clause: Clause) -> str:
     for m in clause.of("date"):
         if m.first - 1 >= clause.first and text.words[m.first - 1] in _LEADS:
             drop.add(m.first - 1)
-    kept = [i for i in range(clause.first, clause.last) if i not in drop and text.tokens[i].kind != "mark"]
+    act = next((c.first for c in clause.of("cue") if c.value.form in ("base", "ing") and c.value.detail != "weak" and c.value.kind not in ("add", "start")), clause.first)
+    stop = min((m.first for m in clause.of("supposed") if m.first > act), default=clause.last)
+    planned = clause.of("planned")
+    start = max(clause.first, act) if planned and planned[0].first < act else clause.first
+    kept = [i for i in range(start, stop) if i not in drop and text.tokens[i].kind != "mark"]
     while kept and text.words[kept[0]] in _STRIP:
         kept = kept[1:]
     while kept and text.words[kept[-1]] in _STRIP:

@@ -89,7 +89,7 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
     if starts and {"batch", "wine", "one"} & words and made_of and not fits:
         return True
     whole = [c for c in scene.clauses if c.mood == "done"]
-    called = bool({"calling", "called"} & words) and bool(made_of)
+    called = bool({"calling", "called", "call"} & words) and bool(made_of) or _so_much_of(clause, made_of, scene)
     fresh = starts and {"new", "next", "another"} & words and "batch" in words
     if (called or starts and made_of or fresh) and not fits and any(c.of("vessel") for c in whole) and any(m.value.unit in ("gal", "L") for c in whole for m in c.of("amount")):
         return True
@@ -102,6 +102,13 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
     came = bool(_CAME & words) or bool(clause.cues("harvest")) or any(scene.text.words[m.last : m.last + 1] == ["in"] and m.last + 1 == clause.last for m in made_of)
     too = "too" in words or "wine" in words
     return came and (worked or housed) and (litres or housed) or too and litres and housed or worked and litres and housed and not fits
+
+
+def _so_much_of(clause: Clause, made_of: list[Mention], scene: Scene) -> bool:
+    """`5 gal of pear juice in carboy A`: a volume of juice or must in a vessel, of a fruit that no wine under way is of."""
+    amounts = {id(m.value) for m in clause.of("amount") if m.value.unit in ("gal", "L", "qt")}
+    forms = set(clause.text.words[clause.first : clause.last]) & {"juice", "must", "cider", "pulp", "purée", "puree", "concentrate"}
+    return bool(forms) and any(id(scene.doses.get(m.first)) in amounts for m in made_of) and bool(clause.of("vessel")) and not clause.cues("rack", "top_up", "purchase")
 
 
 def _poured(clause: Clause) -> bool:
