@@ -122,11 +122,10 @@ def _denied(what: What, scene: Scene, numbers: list[int] | None) -> tuple[str, s
     if MEASURES[what.measure].sort != "act" or not numbers:
         return None
     stems = _stems(what)
-    for found in scene.entries(numbers, ("remark",)).values():
-        for e in reversed(found):
-            low = f" {str(e.get('text') or '').casefold()} "
-            if any(s in low for s in stems) and any(f" {d} " in low for d in DENIED):
-                return str(e.get("text")), e.date, e.note
+    for e in reversed(scene.source.entries(batch=numbers, kinds=["remark"])):
+        low = f" {str(e.get('text') or '').casefold()} "
+        if any(s in low for s in stems) and any(f" {d} " in low for d in DENIED):
+            return str(e.get("text")), e.date, e.note
     return None
 
 

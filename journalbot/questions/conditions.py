@@ -49,11 +49,12 @@ def _same(split: list[tuple[tuple[Condition, ...], str, list[int], float] | None
 
 def _parts(text: Text, signs: list[Sign], tokens: list[int]) -> list[list[int]]:
     """A stretch of words cut at what joins conditions, and after each value compared with."""
-    ends = {m.last for m in text.of(*_VALUES) if any(s.name.startswith("test:") and 0 <= m.first - s.last <= 2 for s in signs)}
+    tests = [s for s in signs if s.name.startswith("test:")]
+    ends = {m.last for m in text.of(*_VALUES) if any(0 <= m.first - t.last <= 2 for t in tests)}
     starts = {s.first for s in signs if ":" not in s.name and s.name not in ("value", "did", "what", "between")}
     parts: list[list[int]] = [[]]
     for i in tokens:
-        if i in ends and i in starts:
+        if i in ends and i in starts and starts.intersection(parts[-1]):
             parts.append([])
         if text.words[i] in _SPLIT or text.words[i] in ("that", "which", "who"):
             parts.append([])

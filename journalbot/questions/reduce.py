@@ -109,15 +109,14 @@ def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Set
         return [
             Fact(_owner(facts), facts[-1].date, float(len(values)), "", f"{len(values)}: {join(values)}", _notes(facts))
         ]
-    numbered = [f for f in facts if number_of(f) is not None]
-    if not numbered and method in ("most", "least") and any(isinstance(f.value, str) for f in facts):
-        return _commonest(facts, method)
-    if not numbered:
-        return []
+    valued = [(value, f) for f in facts if (value := number_of(f)) is not None]
+    if not valued:
+        words = any(isinstance(f.value, str) for f in facts)
+        return _commonest(facts, method) if words and method in ("most", "least") else []
     if method in ("most", "least"):
-        extreme = (max if method == "most" else min)(number_of(f) or 0.0 for f in numbered)
-        return [f for f in numbered if abs((number_of(f) or 0.0) - extreme) < 1e-9]
-    return _figures(numbered, method, measure, settings)
+        extreme = (max if method == "most" else min)(value for value, _ in valued)
+        return [f for value, f in valued if abs(value - extreme) < 1e-9]
+    return _figures([f for _, f in valued], method, measure, settings)
 
 
 def _commonest(facts: list[Fact], method: str) -> list[Fact]:

@@ -8,7 +8,7 @@ from typing import Any
 from journalbot.journal.cellar import Cellar
 from journalbot.language.names import Names
 from journalbot.model import Batch, Entry, Settings
-from journalbot.questions.measures import MEASURES, Case, Fact
+from journalbot.questions.measures import MEASURES, Case, Fact, Measure
 from journalbot.questions.measures.base import Source, days_between
 from journalbot.questions.query import Batches, Condition, What, When
 from journalbot.questions.reduce import in_unit, reduce_facts
@@ -30,16 +30,26 @@ class Scene:
     names: Names
     settings: Settings
     today: str
-    _kept: dict[tuple[Any, tuple[str, ...]], dict[int | None, list[Entry]]] = field(default_factory=dict)
+    _kept: dict[tuple[Any, ...], dict[int | None, list[Entry]]] = field(default_factory=dict)
 
-    def entries(self, numbers: Sequence[int] | None, kinds: tuple[str, ...]) -> dict[int | None, list[Entry]]:
-        """The entries of these kinds by batch; of these batches only, unless `numbers` is None."""
-        key = (None if numbers is None else tuple(numbers), kinds)
+    def entries(
+        self, numbers: Sequence[int] | None, measure: Measure, when: When | None
+    ) -> dict[int | None, list[Entry]]:
+        """The entries that a measure rests on, by batch: of these batches only, unless `numbers` is None."""
+        since = until = quantity = None
+        if measure.by_entry and when and not when.anchor:
+            # By the month, so that an entry dated no closer than that is not lost; the fact's own day decides later.
+            since, until = when.since[:7] or None, when.until[:7] or None
+        if measure.by_entry and measure.kinds == ("reading",):
+            quantity = measure.quantity
+        key = (None if numbers is None else tuple(numbers), measure.kinds, since, until, quantity)
         if key not in self._kept:
+            batch = ... if numbers is None else list(numbers)
+            kinds = None if quantity else measure.kinds
             found: dict[int | None, list[Entry]] = {}
-            every = self.source.entries(batch=... if numbers is None else list(numbers), kinds=kinds) if kinds else []
-            for e in every:
-                found.setdefault(e.batch, []).append(e)
+            if measure.kinds:
+                for e in self.source.entries(batch=batch, kinds=kinds, since=since, until=until, quantity=quantity):
+                    found.setdefault(e.batch, []).append(e)
             self._kept[key] = found
         return self._kept[key]
 
@@ -51,10 +61,10 @@ class Scene:
         if measure.scope == "none":
             return _by_batch(
                 self._within(
-                    measure.compute(self._case(None, self.entries(None, measure.kinds).get(None, []), what)), when, None
+                    measure.compute(self._case(None, self.entries(None, measure, None).get(None, []), what)), when, None
                 )
             )
-        found = self.entries(numbers, measure.kinds)
+        found = self.entries(numbers, measure, when)
         owners: list[int | None] = [*sorted(n for n in (found if numbers is None else numbers) if n is not None)]
         if measure.scope == "any" and numbers is None:
             owners.append(None)

@@ -137,7 +137,7 @@ def pooled(
         said = [f"{f.text}{f' ({f.working})' if f.working and not several else ''}" for f in result]
         return f"{capital(name + _title(what))}{whose}: {join(said)}{day}." + _by_batch(pool, scene)
     lines = []
-    shown = list({f.batch: f for f in reversed(result)}.values())[::-1] if over in ("most", "least") else list(result)
+    shown = _once(result)
     for f in shown[:_MANY]:
         who = label(f.batch, scene)
         lines.append(
@@ -147,6 +147,11 @@ def pooled(
         )
     others = _others(query, result, pool, scene, numbers)
     return "\n".join(lines) + others
+
+
+def _once(facts: Sequence[Fact]) -> list[Fact]:
+    """The facts with each batch once for the same figure: a wine that was twice as hot as any is the hottest once."""
+    return list({(f.batch, f.value): f for f in reversed(facts)}.values())[::-1]
 
 
 def _by_batch(pool: Sequence[Fact], scene: "Scene") -> str:

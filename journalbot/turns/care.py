@@ -27,7 +27,7 @@ def due(journal: Journal, today: datetime.date) -> "list[Due]":
 
 
 def cautions(journal: Journal, text: str, entries: Sequence[Entry], today: datetime.date) -> tuple[str, ...]:
-    """The cautions that a note just filed calls for, a sentence each; one shown lately is kept back, unless a danger."""
+    """The cautions that a note just filed calls for; one shown lately is kept back, unless it is of a danger."""
     from journalbot.winemaking.cautions import called_for, sentence, to_show
 
     numbers = sorted({number for entry in entries for number in touched(entry)})

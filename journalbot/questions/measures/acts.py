@@ -147,7 +147,7 @@ _MATERIAL_SIGNS = ("acid", "deacidify", "sulfite", "nutrients", "fining", "stabi
 
 MEASURES: tuple[Measure, ...] = (
     *(
-        Measure(kind, phrase, (kind,), acts(kind), asked, beside, narrows=narrows, done=done)
+        Measure(kind, phrase, (kind,), acts(kind), asked, beside, narrows=narrows, done=done, by_entry=True)
         for kind, phrase, done, asked, beside, narrows in _ACTS
     ),
     Measure(
@@ -168,6 +168,7 @@ MEASURES: tuple[Measure, ...] = (
         ("pitch", "how much", *_MATERIAL_SIGNS),
         narrows=("material",),
         done="given",
+        by_entry=True,
     ),
     Measure(
         "sweetening",
@@ -269,6 +270,7 @@ MEASURES: tuple[Measure, ...] = (
         narrows=("person",),
         done="given away",
         counts="sum",
+        by_entry=True,
     ),
     Measure(
         "drink",
@@ -279,5 +281,6 @@ MEASURES: tuple[Measure, ...] = (
         ("bottles", "bottle"),
         done="drunk",
         counts="sum",
+        by_entry=True,
     ),
 )

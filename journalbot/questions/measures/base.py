@@ -94,6 +94,9 @@ class Measure:
     fixed: tuple[tuple[str, str], ...] = ()  # what narrows it by itself
     scope: str = "batch"  # "batch"; "none" where it is of no batch (vessels, plans); "any" where both count
     quantity: str = ""  # of a reading
+    by_entry: bool = (
+        False  # each fact is one entry and stands on its day, so that a span of days can be looked up alone
+    )
     done: str = ""  # past participle of an act: "racked"
     counts: str = (
         "count"  # what "how many" of it means: "count" of the acts, or the "sum" of what each counts (bottles)

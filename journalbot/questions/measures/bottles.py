@@ -58,6 +58,7 @@ MEASURES: tuple[Measure, ...] = (
         ("begin", "bottle", "addition"),
         sort="figure",
         usual="sum",
+        by_entry=True,
     ),
     Measure(
         "bottles left",

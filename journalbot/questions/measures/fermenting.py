@@ -84,6 +84,7 @@ MEASURES: tuple[Measure, ...] = (
         ("addition", "pitch", "ferment", "given", "made", "how much"),
         narrows=("yeast",),
         done="pitched",
+        by_entry=True,
     ),
     Measure(
         "culture",
@@ -104,6 +105,7 @@ MEASURES: tuple[Measure, ...] = (
         ("ferment", "addition", "made"),
         narrows=("stage",),
         done="through malolactic",
+        by_entry=True,
     ),
     Measure(
         "finished",
@@ -131,5 +133,6 @@ MEASURES: tuple[Measure, ...] = (
         ("addition", "oak toast", "oak origin", "given", "how much", "toast"),
         narrows=("form", "toast", "origin"),
         done="oaked",
+        by_entry=True,
     ),
 )

@@ -127,6 +127,7 @@ MEASURES: tuple[Measure, ...] = (
         ("how much", "sum", "addition", "is", "made", "what"),
         sort="money",
         usual="sum",
+        by_entry=True,
         narrows=("item",),
         scope="any",
     ),
@@ -141,6 +142,7 @@ MEASURES: tuple[Measure, ...] = (
         scope="any",
         done="bought",
         counts="sum",
+        by_entry=True,
     ),
     Measure(
         "cost per bottle",

@@ -121,6 +121,7 @@ MEASURES: tuple[Measure, ...] = (
             ("lab", "addition", "reading", "mention", "taste", *_BESIDE.get(q, ())),
             sort="reading",
             quantity=q,
+            by_entry=True,
         )
         for q in _PLAIN
     ),

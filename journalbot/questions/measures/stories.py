@@ -158,5 +158,6 @@ MEASURES: tuple[Measure, ...] = (
         ("made",),
         sort="story",
         scope="any",
+        by_entry=True,
     ),
 )

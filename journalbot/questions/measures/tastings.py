@@ -99,6 +99,7 @@ MEASURES: tuple[Measure, ...] = (
         sort="words",
         narrows=("words",),
         done="tasted",
+        by_entry=True,
     ),
     Measure(
         "score",
@@ -109,6 +110,7 @@ MEASURES: tuple[Measure, ...] = (
         ("given", "addition", "taste", "made", "is", "ferment"),
         sort="figure",
         quantity="score",
+        by_entry=True,
     ),
     Measure(
         "search",
