@@ -50,8 +50,8 @@ class Assistant:
             self._answered(text, today, table)
             or self._about_us(text, today)
             or self._asked(text, today)
-            or self._put_right(text, today, revert)
             or self._told(text, today)
+            or self._put_right(text, today, revert)
             or self._noted(text, today)
         )
 
@@ -297,8 +297,19 @@ class Assistant:
             return None
         if lesson.meaning is None:
             return Reply(lesson.why)
-        self.words.teach(lesson.word, lesson.meaning)
+        earlier = self.words.teach(lesson.word, lesson.meaning)
+        self._revert = lambda: self._taught_again(lesson.word, earlier)
         return Reply(replies.lesson_said(lesson.word, lesson.meaning, self.journal.cellar()))
+
+    def _taught_again(self, word: str, meaning: Json | None) -> str:
+        """Give a word back the meaning that it had before, if any."""
+        from journalbot import replies
+
+        if meaning is None:
+            self.words.unteach(word)
+            return replies.unlearnt(word)
+        self.words.teach(word, meaning)
+        return replies.lesson_said(word, meaning, self.journal.cellar())
 
     # ---- small things
 

@@ -39,10 +39,21 @@ _LIFE = (  # a batch's notes, with the days between them; {n} is its number, {w}
     (5, "gave 2 bottles of batch {n} to Orla"),
 )
 _QUESTIONS = (
-    "what yeast did batch {n} get?", "when was batch {n} last racked?", "how long did batch {n} ferment?", "how many bottles of batch {n} are left?",
-    "what alcohol does batch {n} have?", "did I oak batch {n}?", "how has batch {n} changed over the years?", "what is in carboy 2?",
+    "what yeast did batch {n} get?",
+    "when was batch {n} last racked?",
+    "how long did batch {n} ferment?",
+    "how many bottles of batch {n} are left?",
+    "what alcohol does batch {n} have?",
+    "did I oak batch {n}?",
+    "how has batch {n} changed over the years?",
+    "what is in carboy 2?",
 )
-_WIDE = ("how many bottles have I filled in all?", "hottest ferment and how hot?", "which wines were oaked?", "average score of the merlots")
+_WIDE = (
+    "how many bottles have I filled in all?",
+    "hottest ferment and how hot?",
+    "which wines were oaked?",
+    "average score of the merlots",
+)
 
 
 def notes(count: int) -> list[dict[str, str]]:
@@ -132,7 +143,10 @@ def _answers(path: Path, count: int) -> None:
         one = [q.format(n=1 + (i * 7) % batches) for i in range(12) for q in _QUESTIONS]
         assistant.ask(one[0], today)
         _say(f"an answer about one batch, {count:,} notes", _spread(_each(lambda q: assistant.ask(q, today), one)))
-        _say(f"an answer over all batches, {count:,} notes", _spread(_each(lambda q: assistant.ask(q, today), [*_WIDE] * 5)))
+        _say(
+            f"an answer over all batches, {count:,} notes",
+            _spread(_each(lambda q: assistant.ask(q, today), [*_WIDE] * 5)),
+        )
 
 
 def main() -> int:
@@ -147,7 +161,10 @@ def main() -> int:
             first, last = _filled(path, count)
             took = time.perf_counter() - start
             tenth = count // 10
-            _say(f"import of {count:,} notes", f"{count / took:7.0f} notes a second; first tenth {tenth / first:.0f}, last {tenth / last:.0f}")
+            _say(
+                f"import of {count:,} notes",
+                f"{count / took:7.0f} notes a second; first tenth {tenth / first:.0f}, last {tenth / last:.0f}",
+            )
             if count == 10_000:
                 _say("most memory so far", f"{resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024:7.0f} MB")
                 _starts(path)

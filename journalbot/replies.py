@@ -166,6 +166,11 @@ def lesson_said(word: str, meaning: Json, cellar: Cellar) -> str:
     return f"From now on “{one_line(word)}” means {said[0].lower()}{said[1:]}."
 
 
+def unlearnt(word: str) -> str:
+    """Said where the teaching of a word is undone."""
+    return f"“{one_line(word)}” means nothing of its own any more."
+
+
 def taught_said(taught: Mapping[str, Json]) -> str:
     """The words taught so far."""
     if not taught:

@@ -15,14 +15,45 @@ _SINGLE = {"a", "an", "another", "one", "1"}
 _DEGREES = {"°", "º", "˚", "deg", "degs", "degree", "degrees", "deg."}
 _SCALES = {"f": "F", "fahrenheit": "F", "c": "C", "celsius": "C", "centigrade": "C", "°f": "F", "°c": "C"}
 _CURRENCIES = {
-    "$": "", "€": "EUR", "£": "GBP", "usd": "USD", "eur": "EUR", "gbp": "GBP", "aud": "AUD", "cad": "CAD", "nzd": "NZD", "chf": "CHF",
-    "dollar": "", "dollars": "", "buck": "", "bucks": "", "euro": "EUR", "euros": "EUR", "quid": "GBP", "sterling": "GBP",
-    "zar": "ZAR", "rand": "ZAR", "rands": "ZAR", "bob": "", "kr": "", "kroner": "", "kronor": "", "francs": "CHF", "loonies": "CAD",
+    "$": "",
+    "€": "EUR",
+    "£": "GBP",
+    "usd": "USD",
+    "eur": "EUR",
+    "gbp": "GBP",
+    "aud": "AUD",
+    "cad": "CAD",
+    "nzd": "NZD",
+    "chf": "CHF",
+    "dollar": "",
+    "dollars": "",
+    "buck": "",
+    "bucks": "",
+    "euro": "EUR",
+    "euros": "EUR",
+    "quid": "GBP",
+    "sterling": "GBP",
+    "zar": "ZAR",
+    "rand": "ZAR",
+    "rands": "ZAR",
+    "bob": "",
+    "kr": "",
+    "kroner": "",
+    "kronor": "",
+    "francs": "CHF",
+    "loonies": "CAD",
 }
 _PREFIXES = {"ZAR": "R", "BRL": "R", "NOK": "kr", "SEK": "kr", "DKK": "kr", "CHF": "Fr", "INR": "Rs"}
 _TIMES = {"x", "×", "times", "time"}
 _PER = {"/", "per", "a", "to", "each", "every"}
-_RATE_VOLUMES = {"l": ("L", 1.0), "liter": ("L", 1.0), "litre": ("L", 1.0), "hl": ("L", 100.0), "hectolitre": ("L", 100.0), "hectoliter": ("L", 100.0)}
+_RATE_VOLUMES = {
+    "l": ("L", 1.0),
+    "liter": ("L", 1.0),
+    "litre": ("L", 1.0),
+    "hl": ("L", 100.0),
+    "hectolitre": ("L", 100.0),
+    "hectoliter": ("L", 100.0),
+}
 _MULTIPLIERS = {"once": 1.0, "twice": 2.0, "thrice": 3.0}
 _MORE = {"more", "level", "heaped", "full", "small", "large", "heaping", "scant", "extra", "good", "big", "generous"}
 _UNITS_ALONE = {"cup", "packet", "teaspoon", "tsp", "tbsp", "tablespoon", "sachet", "pint", "quart"}
@@ -93,11 +124,16 @@ def find_amounts(tokens: list[Token], words: list[str], numbers: list[Number], s
         put("number", n, n.first, n.last)
         _measured(tokens, words, n, number_at, settings, put)
     for i, word in enumerate(words):
-        if word in _SINGLE and i not in number_at or word in ("a", "an", "another"):
+        if (word in _SINGLE and i not in number_at) or word in ("a", "an", "another"):
             _single_unit(words, i, number_at, put)
         elif word in _HEAPED and i - 1 not in number_ends and (found := unit_at(words, i + 1)):
             put("amount", Amount(1, found[0]), i, found[1])
-        elif word in _UNITS_ALONE and words[i + 1 : i + 2] == ["of"] and i - 1 not in number_ends and words[i - 1 : i] not in (["a"], ["an"], ["the"], ["per"], ["/"], ["another"]):
+        elif (
+            word in _UNITS_ALONE
+            and words[i + 1 : i + 2] == ["of"]
+            and i - 1 not in number_ends
+            and words[i - 1 : i] not in (["a"], ["an"], ["the"], ["per"], ["/"], ["another"])
+        ):
             put("amount", Amount(1, _UNIT_OF[word]), i, i + 1)
         elif word == "x" and i + 1 in number_at and i not in number_ends and number_at[i + 1].value <= 12:
             put("times", Amount(number_at[i + 1].value, "times"), i, number_at[i + 1].last)
@@ -132,7 +168,9 @@ def _single_unit(words: list[str], i: int, number_at: dict[int, Number], put: Pu
         put("amount", Amount(tidy(value), unit), i, last)
 
 
-def _measured(tokens: list[Token], words: list[str], n: Number, number_at: dict[int, Number], settings: Settings, put: Put) -> None:
+def _measured(
+    tokens: list[Token], words: list[str], n: Number, number_at: dict[int, Number], settings: Settings, put: Put
+) -> None:
     j, value = n.last, n.value
     nxt = words[j] if j < len(words) else ""
     glued = j < len(tokens) and tokens[j].start == tokens[j - 1].end
@@ -143,7 +181,11 @@ def _measured(tokens: list[Token], words: list[str], n: Number, number_at: dict[
     degrees = nxt in _DEGREES
     after = j + 1 if degrees else j
     scale = words[after] if after < len(words) else ""
-    if scale in _SCALES and (degrees or glued or scale in ("f", "fahrenheit", "celsius", "centigrade", "c")) and (value < 45 or _SCALES[scale] == "F"):
+    if (
+        scale in _SCALES
+        and (degrees or glued or scale in ("f", "fahrenheit", "celsius", "centigrade", "c"))
+        and (value < 45 or _SCALES[scale] == "F")
+    ):
         put("temperature", Amount(tidy(value), _SCALES[scale], n.approx), n.first, after + 1)
         return
     if degrees and not (scale in ("bx", "brix", "balling", "b") or scale.startswith("oe")):
@@ -172,7 +214,12 @@ def _measured(tokens: list[Token], words: list[str], n: Number, number_at: dict[
         if words[last : last + 3] == ["and", "a", "half"]:
             value, last = value + 0.5, last + 3
         smaller = number_at.get(last)
-        if smaller and unit in ("lb", "kg", "gal") and (second := unit_at(words, smaller.last)) and second[0] in _PARTS[unit]:
+        if (
+            smaller
+            and unit in ("lb", "kg", "gal")
+            and (second := unit_at(words, smaller.last))
+            and second[0] in _PARTS[unit]
+        ):
             value, last = value + smaller.value * UNITS[second[0]].factor / UNITS[unit].factor, second[1]
         value, unit, last = as_rate(value, unit, words, last, number_at)
         put("amount", Amount(tidy(value), unit, n.approx), n.first, last)

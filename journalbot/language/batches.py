@@ -12,11 +12,37 @@ from journalbot.vocabulary.fruits import WEAK_FRUITS
 from journalbot.vocabulary.varieties import WEAK_VARIETIES
 
 _NUMBER_WORDS = {"batch", "batches", "#", "no", "no.", "number", "numbers", "nr", "lot", "wine", "nos", "b"}
-_GENERIC = {"wine", "wines", "batch", "one", "ones", "stuff", "juice", "must", "grapes", "grape", "fruit", "kit", "pail", "berries", "honey"}
+_GENERIC = {
+    "wine",
+    "wines",
+    "batch",
+    "one",
+    "ones",
+    "stuff",
+    "juice",
+    "must",
+    "grapes",
+    "grape",
+    "fruit",
+    "kit",
+    "pail",
+    "berries",
+    "honey",
+}
 _ABSORBED = {"wine", "wines", "batch", "one", "ones", "stuff", "must", "bottle", "bottles"}
 _AGES = {
-    "new": "newest", "newest": "newest", "latest": "newest", "newer": "newest", "current": "newest", "old": "older", "older": "older", "oldest": "first",
-    "first": "first", "second": "second", "third": "third", "original": "first",
+    "new": "newest",
+    "newest": "newest",
+    "latest": "newest",
+    "newer": "newest",
+    "current": "newest",
+    "old": "older",
+    "older": "older",
+    "oldest": "first",
+    "first": "first",
+    "second": "second",
+    "third": "third",
+    "original": "first",
 }
 _ORDER = {"first": 0, "second": 1, "third": 2}
 _HEADS = {"variety", "fruit", "colour"}
@@ -58,7 +84,27 @@ def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
 _COLOURS = ("red", "white", "rosé")
 _SORT = "sort:"  # what sort of drink a batch is, which counts only where no batch is called so
 _SHORTEST = 3  # letters of a name cut short
-_STOP = {"the", "and", "for", "with", "from", "juice", "grapes", "grape", "must", "fresh", "wine", "our", "own", "style", "some", "bought", "frozen", "fruit", "berries"}
+_STOP = {
+    "the",
+    "and",
+    "for",
+    "with",
+    "from",
+    "juice",
+    "grapes",
+    "grape",
+    "must",
+    "fresh",
+    "wine",
+    "our",
+    "own",
+    "style",
+    "some",
+    "bought",
+    "frozen",
+    "fruit",
+    "berries",
+}
 
 
 class BatchIndex:
@@ -92,12 +138,21 @@ class BatchIndex:
 
     def having(self, terms: Iterable[str]) -> set[int]:
         """The batches that answer to every one of the terms (a word of theirs, or a whole name)."""
-        sets = [self.by_term.get(t, set()) | self.named.get(t, set()) or self.by_term.get(f"{_SORT}{t}", set()) for t in terms]
+        sets = [
+            self.by_term.get(t, set()) | self.named.get(t, set()) or self.by_term.get(f"{_SORT}{t}", set())
+            for t in terms
+        ]
         return set.intersection(*sets) if sets else set()
 
     def shortened(self, word: str) -> str | None:
         """The one word of these batches that a word is the beginning of (`sang` for sangiovese), if it means nothing else."""
-        if len(word) < _SHORTEST or not word.isalpha() or word in EVERYDAY or word in self._lexicon or word in self.by_term:
+        if (
+            len(word) < _SHORTEST
+            or not word.isalpha()
+            or word in EVERYDAY
+            or word in self._lexicon
+            or word in self.by_term
+        ):
             return None
         full = {term for term in self.by_term if term.startswith(word) and " " not in term and self.by_term[term]}
         return full.pop() if len(full) == 1 else None
@@ -108,7 +163,13 @@ class BatchIndex:
 
 
 def find_batches(
-    tokens: list[Token], words: list[str], known: Sequence[Mention], numbers: Sequence[Number], index: BatchIndex, year: int, taken: set[int]
+    tokens: list[Token],
+    words: list[str],
+    known: Sequence[Mention],
+    numbers: Sequence[Number],
+    index: BatchIndex,
+    year: int,
+    taken: set[int],
 ) -> list[Mention]:
     """References to batches. `known` are mentions from the lexicon, `year` that of the note; `taken` are tokens that belong
     to something that cannot be part of a batch's name (a vessel, a quantity)."""
@@ -126,7 +187,13 @@ def find_batches(
         if not used.intersection(range(m.first, m.last)):
             heads[m.first] = m
     for i, word in enumerate(words):
-        if i not in heads and i not in used and word in index.by_term and word not in _GENERIC - {"kit"} and (word not in EVERYDAY or word == "kit"):
+        if (
+            i not in heads
+            and i not in used
+            and word in index.by_term
+            and word not in _GENERIC - {"kit"}
+            and (word not in EVERYDAY or word == "kit")
+        ):
             heads[i] = Mention("word", word, i, i + 1, tokens[i].start, tokens[i].end)
         elif i not in heads and i not in used and tokens[i].kind == "word" and (full := index.shortened(word)):
             heads[i] = Mention("word", full, i, i + 1, tokens[i].start, tokens[i].end)
@@ -165,42 +232,115 @@ def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number],
                 continue
             while j in at:
                 n = at[j]
-                if not float(n.value).is_integer() or n.value <= 0 or n.style not in ("figure", "words") or n.last - n.first > 1 or "." in tokens[j].text:
+                if (
+                    not float(n.value).is_integer()
+                    or n.value <= 0
+                    or n.style not in ("figure", "words")
+                    or n.last - n.first > 1
+                    or "." in tokens[j].text
+                ):
                     break
-                if word in ("#", "no", "no.", "wine") and (words[n.last : n.last + 1] and words[n.last] in _NOT_AFTER_NUMBER):
+                if word in ("#", "no", "no.", "wine") and (
+                    words[n.last : n.last + 1] and words[n.last] in _NOT_AFTER_NUMBER
+                ):
                     break
-                if word in ("no", "wine") and not (int(n.value) in index.batches or int(n.value) == len(index.batches) + 1):
+                if word in ("no", "wine") and not (
+                    int(n.value) in index.batches or int(n.value) == len(index.batches) + 1
+                ):
                     break
                 out.append(_numbered(tokens, int(n.value), i if not out or out[-1].last <= i else j, n.last, index))
                 j = n.last
-                if words[j : j + 1] in (["and"], [","], ["&"], ["+"]) and j + 1 in at and word in ("batches", "numbers", "nos", "batch") and at[j + 1].style in ("figure", "words") and "." not in tokens[j + 1].text and (
-                    word != "batch" or words[j] in ("and", "&")
-                ) and at[j + 1].value in index.batches:
+                if (
+                    words[j : j + 1] in (["and"], [","], ["&"], ["+"])
+                    and j + 1 in at
+                    and word in ("batches", "numbers", "nos", "batch")
+                    and at[j + 1].style in ("figure", "words")
+                    and "." not in tokens[j + 1].text
+                    and (word != "batch" or words[j] in ("and", "&"))
+                    and at[j + 1].value in index.batches
+                ):
                     j += 1
                 else:
                     break
     return out
 
 
-_AFTER_BEFORE = {"the", "i", "we", "it", "they", "my", "he", "she", "dinner", "yeast", "bottling", "bed", "that", "racking", "pressing", "work"}  # "b4" is then "before"
-_SAID_OF = {":", "'s", "is", "has", "was", "went", "still", "now", "down", "at", "got", "gets", "looks", "tastes", "bubbling", "fizzing"}
+_AFTER_BEFORE = {
+    "the",
+    "i",
+    "we",
+    "it",
+    "they",
+    "my",
+    "he",
+    "she",
+    "dinner",
+    "yeast",
+    "bottling",
+    "bed",
+    "that",
+    "racking",
+    "pressing",
+    "work",
+}  # "b4" is then "before"
+_SAID_OF = {
+    ":",
+    "'s",
+    "is",
+    "has",
+    "was",
+    "went",
+    "still",
+    "now",
+    "down",
+    "at",
+    "got",
+    "gets",
+    "looks",
+    "tastes",
+    "bubbling",
+    "fizzing",
+}
 _MOVED = {"off", "to", "into", "from", "onto", "with", "out", "again", "over", "and"}
 
 
-def _bare_numbers(tokens: list[Token], words: list[str], known: Sequence[Mention], numbers: Sequence[Number], index: BatchIndex) -> list[Mention]:
+def _bare_numbers(
+    tokens: list[Token], words: list[str], known: Sequence[Mention], numbers: Sequence[Number], index: BatchIndex
+) -> list[Mention]:
     """A number that can only be a batch's: it opens a clause as its subject (`5: 1.036`, `4's fizzing`), follows a verb
     (`racked 5 off the chips`) or an amount (`0.6 gal of 8 into …`)."""
     out = []
-    verbs = {m.last for m in known if m.kind == "cue" and m.value.form == "done" and m.value.kind in ("rack", "bottle", "top_up", "press", "taste", "degas", "filter", "punch_down")}
+    verbs = {
+        m.last
+        for m in known
+        if m.kind == "cue"
+        and m.value.form == "done"
+        and m.value.kind in ("rack", "bottle", "top_up", "press", "taste", "degas", "filter", "punch_down")
+    }
     for n in numbers:
         i = n.first
-        if n.style != "figure" or n.last != i + 1 or int(n.value) not in index.batches or n.value != int(n.value) or n.approx:
+        if (
+            n.style != "figure"
+            or n.last != i + 1
+            or int(n.value) not in index.batches
+            or n.value != int(n.value)
+            or n.approx
+        ):
             continue
         before, after = (words[i - 1] if i else ""), words[i + 1 : i + 3]
-        opens = i == 0 or before in (".", ";", "\n", "!", "?") or before == "," and after[:1] == [":"]
-        subject = opens and (after[:1] and after[0] in _SAID_OF - {"to"} or after == ["'", "s"] or after[:1] and tokens[i + 1].kind == "number" and "." in tokens[i + 1].text)
+        opens = i == 0 or before in (".", ";", "\n", "!", "?") or (before == "," and after[:1] == [":"])
+        subject = opens and (
+            (after[:1] and after[0] in _SAID_OF - {"to"})
+            or after == ["'", "s"]
+            or (after[:1] and tokens[i + 1].kind == "number" and "." in tokens[i + 1].text)
+        )
         moved = i in verbs and after[:1] and after[0] in _MOVED
-        drawn = before == "of" and i > 2 and words[i - 2] in ("gal", "l", "litres", "liters", "%", "gallons", "gallon", "litre", "liter") and (not after or after[0] in ("into", "to", "and", "with", "in", ",", "."))
+        drawn = (
+            before == "of"
+            and i > 2
+            and words[i - 2] in ("gal", "l", "litres", "liters", "%", "gallons", "gallon", "litre", "liter")
+            and (not after or after[0] in ("into", "to", "and", "with", "in", ",", "."))
+        )
         if subject or moved or drawn:
             out.append(_numbered(tokens, int(n.value), i, i + 1, index))
     return out
@@ -225,7 +365,12 @@ def _year_at(words: list[str], i: int, at: dict[int, Number], tokens: list[Token
 
 def _relative_year(words: list[str], i: int, year: int) -> tuple[int, int] | None:
     """`last year's`, `this season's` at token `i`: the year meant, and the index after it."""
-    if words[i] in ("last", "this") and i + 1 < len(words) and words[i + 1] in ("year's", "years", "season's", "seasons", "year", "vintage's", "vintage", "autumn's", "fall's"):
+    if (
+        words[i] in ("last", "this")
+        and i + 1 < len(words)
+        and words[i + 1]
+        in ("year's", "years", "season's", "seasons", "year", "vintage's", "vintage", "autumn's", "fall's")
+    ):
         if words[i + 1] in ("year", "vintage") and i + 2 < len(words) and words[i + 2] == "'s":
             return (year - (words[i] == "last"), i + 3)
         if words[i + 1] in ("year", "vintage"):
@@ -235,7 +380,15 @@ def _relative_year(words: list[str], i: int, year: int) -> tuple[int, int] | Non
 
 
 def _described(
-    tokens: list[Token], words: list[str], i: int, heads: dict[int, Mention], numbers: Sequence[Number], index: BatchIndex, year: int, used: set[int], spoken: tuple[str, ...]
+    tokens: list[Token],
+    words: list[str],
+    i: int,
+    heads: dict[int, Mention],
+    numbers: Sequence[Number],
+    index: BatchIndex,
+    year: int,
+    used: set[int],
+    spoken: tuple[str, ...],
 ) -> Mention | None:
     """The longest description of a batch that begins at token `i`. `spoken` are the terms of the reference before it, which
     "a new one" and "the 2021" go on from."""
@@ -250,7 +403,15 @@ def _described(
             vintage, j = found
         elif words[j] in _AGES and not terms and j not in heads:
             age, j = _AGES[words[j]], j + 1
-        elif j in at and not terms and not vintage and tokens[j].text.isdigit() and len(tokens[j].text) == 2 and j + 1 in heads and not words[j + 1].endswith("s"):
+        elif (
+            j in at
+            and not terms
+            and not vintage
+            and tokens[j].text.isdigit()
+            and len(tokens[j].text) == 2
+            and j + 1 in heads
+            and not words[j + 1].endswith("s")
+        ):
             short = 2000 + int(tokens[j].text)
             if any(index.vintage(n) == short for n in index.batches):
                 vintage, j = short, j + 1
@@ -267,7 +428,13 @@ def _described(
             break
     if not terms:
         one = j < len(words) and words[j] in ("one", "batch", "wine")
-        bare = vintage and spoken and i and words[i - 1] == "the" and (j == len(words) or tokens[j].kind == "mark" or words[j] in ("is", "was", "has", "had"))
+        bare = (
+            vintage
+            and spoken
+            and i
+            and words[i - 1] == "the"
+            and (j == len(words) or tokens[j].kind == "mark" or words[j] in ("is", "was", "has", "had"))
+        )
         if not ((vintage or age) and (one or bare)):
             return None
         j += one
@@ -275,7 +442,13 @@ def _described(
     if terms and vintage is None:
         if j < len(words) and (found := _year_at(words, j, at, tokens)):
             vintage, j = found
-        elif j in at and tokens[j].text.isdigit() and len(tokens[j].text) == 2 and words[j + 1 : j + 2] in ([], [":"], [","], ["."]) and any(index.vintage(n) == 2000 + int(tokens[j].text) for n in index.having(terms)):
+        elif (
+            j in at
+            and tokens[j].text.isdigit()
+            and len(tokens[j].text) == 2
+            and words[j + 1 : j + 2] in ([], [":"], [","], ["."])
+            and any(index.vintage(n) == 2000 + int(tokens[j].text) for n in index.having(terms))
+        ):
             vintage, j = 2000 + int(tokens[j].text), j + 1
         elif j + 2 < len(words) and words[j] in ("of", "from"):
             if words[j + 1 : j + 3] == ["last", "year"]:

@@ -77,6 +77,11 @@ class Names:
         return self._speller.mend(words, self._known)
 
     def _known(self, word: str) -> bool:
-        return word in self._plain or word in self.lexicon or word in self.own or word in self.vessels or word in self.batches.by_term or (
-            word.endswith("s") and word[:-1] in self.lexicon.words
+        return (
+            word in self._plain
+            or word in self.lexicon
+            or word in self.own
+            or word in self.vessels
+            or word in self.batches.by_term
+            or (word.endswith("s") and word[:-1] in self.lexicon.words)
         )

@@ -14,7 +14,23 @@ _BREAKS = {".", ";", "!", "?", "\n"}
 _REACH = 9  # tokens between a quantity's name and its value
 _AT = {"@", "at", "a"}
 # Names that are everyday words too: they count only beside a unit of theirs.
-_WEAK = {"free", "total", "acid", "potential", "nitrogen", "volume", "vol", "density", "acidity", "alcohol", "malic", "hydro", "temp", "pa", "grav"}
+_WEAK = {
+    "free",
+    "total",
+    "acid",
+    "potential",
+    "nitrogen",
+    "volume",
+    "vol",
+    "density",
+    "acidity",
+    "alcohol",
+    "malic",
+    "hydro",
+    "temp",
+    "pa",
+    "grav",
+}
 _BARE_OK = {"density", "alcohol", "malic", "temp", "hydro", "grav", "pa", "acidity"}
 _WARM = {"F": (28.0, 120.0), "C": (-2.0, 45.0)}
 _RATES = {"g/L": ("ta", "residual_sugar", "malic", "volatile_acidity"), "mg/L": ("free_so2", "total_so2", "yan")}
@@ -42,13 +58,21 @@ def as_gravity(n: Number, tokens: Sequence[Token], named: bool) -> float | None:
         decimals = len(text.replace(",", ".").partition(".")[2]) if text else 3
         return tidy(value) if decimals >= 3 or (decimals == 2 and value != 1) or named else None
     whole = n.value
-    if float(whole).is_integer() and (1000 <= whole <= 1180 and not n.approx or (named or n.style == "dictated") and 975 <= whole < 1000):
+    if float(whole).is_integer() and (
+        (1000 <= whole <= 1180 and not n.approx) or ((named or n.style == "dictated") and 975 <= whole < 1000)
+    ):
         return tidy(whole / 1000)
     return None
 
 
 def find_readings(
-    tokens: list[Token], words: list[str], names: Sequence[Mention], values: Sequence[Mention], settings: Settings, taken: set[int], dosed: set[int]
+    tokens: list[Token],
+    words: list[str],
+    names: Sequence[Mention],
+    values: Sequence[Mention],
+    settings: Settings,
+    taken: set[int],
+    dosed: set[int],
 ) -> list[Mention]:
     """Readings in the text. `names` are mentions of quantities, `values` of numbers and amounts; `taken` are the tokens
     that belong to something else (a date, a batch's number, a vessel's), `dosed` those that name a material."""
@@ -84,14 +108,19 @@ def _most_specific(values: Sequence[Mention], taken: set[int]) -> list[Mention]:
     return out
 
 
-def _pair(tokens: list[Token], words: list[str], names: Sequence[Mention], values: list[Mention], dosed: set[int]) -> dict[int, Mention]:
+def _pair(
+    tokens: list[Token], words: list[str], names: Sequence[Mention], values: list[Mention], dosed: set[int]
+) -> dict[int, Mention]:
     """Which quantity's name each value belongs to (by the value's first token)."""
     out: dict[int, Mention] = {}
     starts = sorted(m.first for m in names)
     for name in names:
         key = name.value
         behind = next((v for v in values if v.last == name.first or _joined(words, v.last, name.first)), None)
-        ahead = any(v.first in (name.last, name.last + 1) and _fits(v, key, words, name, strict=False) for v in best_after(values, name, words))
+        ahead = any(
+            v.first in (name.last, name.last + 1) and _fits(v, key, words, name, strict=False)
+            for v in best_after(values, name, words)
+        )
         if behind and not ahead and behind.first not in out and _fits(behind, key, words, name, strict=True):
             out[behind.first] = name
             continue
@@ -99,7 +128,12 @@ def _pair(tokens: list[Token], words: list[str], names: Sequence[Mention], value
         for v in values:
             if v.first < name.last or v.first in out:
                 continue
-            if v.first >= limit and v.first != limit or v.first - name.last > _REACH or _BREAKS.intersection(words[name.last : v.first]) or dosed.intersection(range(name.last, v.first)):
+            if (
+                (v.first >= limit and v.first != limit)
+                or v.first - name.last > _REACH
+                or _BREAKS.intersection(words[name.last : v.first])
+                or dosed.intersection(range(name.last, v.first))
+            ):
                 break
             if _fits(v, key, words, name, strict=False):
                 out[v.first] = name
@@ -111,11 +145,18 @@ def _pair(tokens: list[Token], words: list[str], names: Sequence[Mention], value
 
 def best_after(values: list[Mention], name: Mention, words: list[str]) -> list[Mention]:
     """Values right behind a quantity's name, with at most a mark or a small word between."""
-    return [v for v in values if v.first == name.last or v.first == name.last + 1 and words[name.last] in (":", "=", "is", "at", "of", "-", "was", "reads")]
+    return [
+        v
+        for v in values
+        if v.first == name.last
+        or (v.first == name.last + 1 and words[name.last] in (":", "=", "is", "at", "of", "-", "was", "reads"))
+    ]
 
 
 def _joined(words: list[str], end: int, start: int) -> bool:
-    return end < start <= end + 2 and all(w in ("°", "%", "deg", "degrees", "º", "of", "vol", "by") for w in words[end:start])
+    return end < start <= end + 2 and all(
+        w in ("°", "%", "deg", "degrees", "º", "of", "vol", "by") for w in words[end:start]
+    )
 
 
 def _fits(v: Mention, quantity: str, words: list[str], name: Mention, strict: bool) -> bool:
@@ -164,16 +205,25 @@ def _plain(v: Mention) -> float:
     return float(v.value.value)
 
 
-def _bare(v: Mention, words: list[str], tokens: list[Token], previous: Mention | None, settings: Settings) -> Reading | None:
+def _bare(
+    v: Mention, words: list[str], tokens: list[Token], previous: Mention | None, settings: Settings
+) -> Reading | None:
     """A gravity on its own, or the temperature it was read at (`1.064 @60`)."""
     n: Number = v.value
     before = words[v.first - 1] if v.first else ""
     after = words[v.last] if v.last < len(words) else ""
-    if before not in _NOT_BEFORE_GRAVITY and (after != "/" or v.last + 1 < len(words) and not words[v.last + 1].isdigit()):
+    if before not in _NOT_BEFORE_GRAVITY and (
+        after != "/" or (v.last + 1 < len(words) and not words[v.last + 1].isdigit())
+    ):
         gravity = as_gravity(n, tokens, named=False)
         if gravity is not None and (tokens[v.last - 1].text != str(int(n.value)) or _alone(tokens, words, v)):
             return Reading("sg", gravity, "SG", n.approx, named=False)
-    if before in _AT and previous is not None and previous.value.quantity in ("sg", "brix") and v.first - previous.last <= 2:
+    if (
+        before in _AT
+        and previous is not None
+        and previous.value.quantity in ("sg", "brix")
+        and v.first - previous.last <= 2
+    ):
         unit = "F" if settings.units == "us" else "C"
         low, high = _WARM[unit]
         if low <= n.value <= high:
@@ -186,4 +236,21 @@ def _alone(tokens: list[Token], words: list[str], v: Mention) -> bool:
     if v.last >= len(words):
         return True
     nxt = words[v.last]
-    return tokens[v.last].kind == "mark" or nxt in ("and", "at", "today", "now", "this", "by", "on", "still", "so", "with", "after", "before", "yesterday", "tonight", "then", "pitched")
+    return tokens[v.last].kind == "mark" or nxt in (
+        "and",
+        "at",
+        "today",
+        "now",
+        "this",
+        "by",
+        "on",
+        "still",
+        "so",
+        "with",
+        "after",
+        "before",
+        "yesterday",
+        "tonight",
+        "then",
+        "pitched",
+    )

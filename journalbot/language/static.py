@@ -76,7 +76,13 @@ def _tables() -> Iterator[Row]:
         yield from ((s, "fruit", (name, base.colour)) for s in base.spellings)
     for colour, spellings in COLOURS.items():
         yield from ((s, "colour", (colour, colour)) for s in spellings)
-    for kind, table in (("oak_form", FORMS), ("oak_toast", TOASTS), ("oak_origin", ORIGINS), ("closure", CLOSURES), ("place", PLACES)):
+    for kind, table in (
+        ("oak_form", FORMS),
+        ("oak_toast", TOASTS),
+        ("oak_origin", ORIGINS),
+        ("closure", CLOSURES),
+        ("place", PLACES),
+    ):
         for name, spellings in table.items():
             yield from ((s, kind, name) for s in spellings)
     yield from ((d, "descriptor", d) for d in DESCRIPTORS)
@@ -91,7 +97,9 @@ def plain_words() -> frozenset[str]:
     """Words of the tables that other recognisers read, which are nobody's misspelling either; vessels' nouns among them."""
     phrases = [s for table in (VESSEL_NOUNS, ITEMS, FORMS_OF_BASE) for spellings in table.values() for s in spellings]
     phrases += [s for unit in UNITS.values() for s in unit.spellings]
-    return frozenset(w for phrase in (*phrases, *PEOPLE, *OCCASIONS, *INTENSIFIERS, *VESSEL_ADJECTIVES) for w in phrase.split())
+    return frozenset(
+        w for phrase in (*phrases, *PEOPLE, *OCCASIONS, *INTENSIFIERS, *VESSEL_ADJECTIVES) for w in phrase.split()
+    )
 
 
 @cache

@@ -23,24 +23,162 @@ from journalbot.model import Settings
 from journalbot.vocabulary.descriptors import INTENSIFIERS
 
 # Who keeps the words that two claim at equal length.
-PRECEDENCE = ("vessel", "batch", "stranger", "date", "time", "code", "bottles", "money", "score", "amount", "temperature", "percent", "times", "number")
+PRECEDENCE = (
+    "vessel",
+    "batch",
+    "stranger",
+    "date",
+    "time",
+    "code",
+    "bottles",
+    "money",
+    "score",
+    "amount",
+    "temperature",
+    "percent",
+    "times",
+    "number",
+)
 _RANK = {kind: i for i, kind in enumerate(PRECEDENCE)}
 # A strain's code: letters and digits in one word, as K-17, QB1120, 62C.
 _CODE = re.compile(r"^(?=.*\d)(?:[a-z]{1,5}-?\d{1,5}[a-z]{0,2}|\d{1,4}[a-z]{1,2}|[a-z]{1,4}-[a-z]?\d{1,4}[a-z]?)$")
 _SOLID = ("vessel", "date", "code", "amount", "money", "score")
 _PARTED_HARD = {".", ";", "!", "?", "\n", ":"}
 _PARTED = _PARTED_HARD | {",", "and", "&", "+", "-", "–", "—", "with", "but", "(", ")"}
-_SHADES = {"a", "an", "of", "the", "now", "more", "still", "some", "in", "good", "way", "bit", "really", "much", "it's", "its", "and"}
+_SHADES = {
+    "a",
+    "an",
+    "of",
+    "the",
+    "now",
+    "more",
+    "still",
+    "some",
+    "in",
+    "good",
+    "way",
+    "bit",
+    "really",
+    "much",
+    "it's",
+    "its",
+    "and",
+}
 # A verb's base form is a noun ("a timber rack", "the last press") unless one of these stands before it.
 _BEFORE_VERB = {
-    "i", "we", "to", "and", "then", "will", "should", "must", "not", "dont", "i'll", "we'll", "ill", "gonna", "please", "or", "also", "didn't", "did", "didnt", "don't", "can", "could", "lets", "let's", "now", "so",
-    "but", "just", "today", "wanna", "gotta", "they", "you", "might", "may", "would", "cannot", "can't", "never", "tomorrow", "next", "saturday", "sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "it",
-    "them", "shall", "help", "quick", "needs", "need", "probably", "maybe", "finally", "good", "b",
+    "i",
+    "we",
+    "to",
+    "and",
+    "then",
+    "will",
+    "should",
+    "must",
+    "not",
+    "dont",
+    "i'll",
+    "we'll",
+    "ill",
+    "gonna",
+    "please",
+    "or",
+    "also",
+    "didn't",
+    "did",
+    "didnt",
+    "don't",
+    "can",
+    "could",
+    "lets",
+    "let's",
+    "now",
+    "so",
+    "but",
+    "just",
+    "today",
+    "wanna",
+    "gotta",
+    "they",
+    "you",
+    "might",
+    "may",
+    "would",
+    "cannot",
+    "can't",
+    "never",
+    "tomorrow",
+    "next",
+    "saturday",
+    "sunday",
+    "monday",
+    "tuesday",
+    "wednesday",
+    "thursday",
+    "friday",
+    "it",
+    "them",
+    "shall",
+    "help",
+    "quick",
+    "needs",
+    "need",
+    "probably",
+    "maybe",
+    "finally",
+    "good",
+    "b",
 }
-_LICENCE = {"on", "by", "since", "until", "till", "before", "sometime", "around", "about", "back", "early", "late", "mid"}
+_LICENCE = {
+    "on",
+    "by",
+    "since",
+    "until",
+    "till",
+    "before",
+    "sometime",
+    "around",
+    "about",
+    "back",
+    "early",
+    "late",
+    "mid",
+}
 _CODE_WORDS = {"var", "strain"}
 _CODE_LED = {"of", "gets", "got", "pitched", "yeast", "strain", "using", "used"}
-_UNIT_LETTERS = {"g", "l", "x", "ml", "kg", "mg", "oz", "lb", "cl", "gr", "gm", "qt", "pt", "st", "nd", "rd", "th", "am", "pm", "bx", "h", "hr", "d", "wk", "yo", "s", "in", "k", "cm", "mm", "m", "p"}
+_UNIT_LETTERS = {
+    "g",
+    "l",
+    "x",
+    "ml",
+    "kg",
+    "mg",
+    "oz",
+    "lb",
+    "cl",
+    "gr",
+    "gm",
+    "qt",
+    "pt",
+    "st",
+    "nd",
+    "rd",
+    "th",
+    "am",
+    "pm",
+    "bx",
+    "h",
+    "hr",
+    "d",
+    "wk",
+    "yo",
+    "s",
+    "in",
+    "k",
+    "cm",
+    "mm",
+    "m",
+    "p",
+}
 
 
 @dataclass(slots=True)
@@ -71,13 +209,19 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
     known = [m for m in names.lexicon.find(words, tokens)]
     own = names.own.find(words, tokens)
     vessels = [v for v in find_vessels(tokens, words, text, numbers, names.vessels) if not v.value.weak]
-    dates = [d for d in find_dates(tokens, on, day_first=settings.day_first) if words[d.last - 1] not in ("years", "year's")]
+    dates = [
+        d for d in find_dates(tokens, on, day_first=settings.day_first) if words[d.last - 1] not in ("years", "year's")
+    ]
     amounts = find_amounts(tokens, words, numbers, settings)
     priced = {m.first for m in amounts if m.kind == "money"}
     hard = [
         *vessels,
         *(c for c in _codes(tokens, words, own, names) if c.first not in priced),
-        *(Mention("date", d, d.first, d.last, d.start, d.end) for d in dates if d.iso and (not d.weak or _licensed(d, words))),
+        *(
+            Mention("date", d, d.first, d.last, d.start, d.end)
+            for d in dates
+            if d.iso and (not d.weak or _licensed(d, words))
+        ),
         *(Mention("time", t, t.first, t.last, t.start, t.end) for t in find_times(tokens)),
         *amounts,
     ]
@@ -85,7 +229,12 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
     no_batch = {i for m in vessels for i in range(m.first, m.last)} | tasted
     batches = find_batches(tokens, words, known, numbers, names.batches, on.year, no_batch)
     kept = settle([*hard, *batches])
-    taken = {i for m in kept if m.kind in ("vessel", "batch", "date", "time", "money", "score", "bottles", "code") for i in range(m.first, m.last)}
+    taken = {
+        i
+        for m in kept
+        if m.kind in ("vessel", "batch", "date", "time", "money", "score", "bottles", "code")
+        for i in range(m.first, m.last)
+    }
     quantities = _longest(m for m in known if m.kind == "quantity" and not taken.intersection(range(m.first, m.last)))
     values = [m for m in kept if m.kind in ("amount", "temperature", "percent", "number")]
     named = {i for m in quantities for i in range(m.first, m.last)}
@@ -94,7 +243,14 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
     read = {m.first: m for m in readings}
     kept = [read.get(m.first, m) if m.kind in ("amount", "temperature", "percent", "number") else m for m in kept]
     # The name before a bare figure may turn a weaker reading of it into a stronger one, so both lists are merged.
-    vocabulary = [m for m in (*known, *own) if m.kind != "quantity" and not any(_inside(m, k) for k in kept if k.kind in _SOLID) and not _noun(m, words) and not (m.kind == "material" and m.first in tasted)]
+    vocabulary = [
+        m
+        for m in (*known, *own)
+        if m.kind != "quantity"
+        and not any(_inside(m, k) for k in kept if k.kind in _SOLID)
+        and not _noun(m, words)
+        and not (m.kind == "material" and m.first in tasted)
+    ]
     mentions = sorted((*kept, *quantities, *vocabulary), key=lambda m: (m.first, m.last))
     return Text(text, tokens, words, mentions, [d for d in dates if d.impossible])
 
@@ -114,9 +270,11 @@ def _tasting_words(words: list[str], tokens: list[Token], known: list[Mention]) 
         stretch = [k for k in range(start, i)]
         figures = [k for k in stretch if tokens[k].kind != "word"]
         plain = [k for k in stretch if k not in figures]
-        described = any(k in covered for k in plain) and all(k in covered or words[k] in INTENSIFIERS or words[k] in _SHADES for k in plain)
+        described = any(k in covered for k in plain) and all(
+            k in covered or words[k] in INTENSIFIERS or words[k] in _SHADES for k in plain
+        )
         scored = bool(figures) and any(words[k] == "/" or words[k : k + 2] == ["out", "of"] for k in stretch)
-        if described and (not figures or scored) or scored and run and not plain:
+        if (described and (not figures or scored)) or (scored and run and not plain):
             if not run and start > 1 and words[start - 1] in (",", "and", "&"):
                 k = start - 2  # "old one honey and toast 9/10": the list begins within the stretch before
                 while k >= 0 and k in covered and words[k] not in _PARTED:
@@ -127,15 +285,15 @@ def _tasting_words(words: list[str], tokens: list[Token], known: list[Mention]) 
             stretches += described
             marked = marked or scored
         else:
-            if stretches > 1 or stretches and marked:
+            if stretches > 1 or (stretches and marked):
                 out.update(run)
             run, stretches, marked = [], 0, False
         if i < len(words) and words[i] in _PARTED_HARD:
-            if stretches > 1 or stretches and marked:
+            if stretches > 1 or (stretches and marked):
                 out.update(run)
             run, stretches, marked = [], 0, False
         start = i + 1
-    if stretches > 1 or stretches and marked:
+    if stretches > 1 or (stretches and marked):
         out.update(run)
     return out
 
@@ -167,7 +325,11 @@ def _inside(m: Mention, outer: Mention) -> bool:
 def _licensed(d: DateMention, words: list[str]) -> bool:
     """Whether a word before a doubtful date asks for one (`by the 4th`)."""
     opens = d.first == 0 or words[d.first - 1] in ("-", "\n", ".", "•", "*")
-    return opens and len(d.iso) == 10 and "/" not in words[d.first : d.last] or d.first > 0 and words[d.first - 1] in _LICENCE or words[d.last : d.last + 1] == [":"] and len(d.iso) == 10
+    return (
+        (opens and len(d.iso) == 10 and "/" not in words[d.first : d.last])
+        or (d.first > 0 and words[d.first - 1] in _LICENCE)
+        or (words[d.last : d.last + 1] == [":"] and len(d.iso) == 10)
+    )
 
 
 def _noun(m: Mention, words: list[str]) -> bool:
@@ -184,7 +346,12 @@ def _codes(tokens: list[Token], words: list[str], own: list[Mention], names: Nam
     i = 0
     while i < len(tokens):
         token = tokens[i]
-        if token.kind == "word" and _CODE.match(token.low) and words[i] not in names.lexicon and (not token.low.startswith("b") or len(token.low) > 3):
+        if (
+            token.kind == "word"
+            and _CODE.match(token.low)
+            and words[i] not in names.lexicon
+            and (not token.low.startswith("b") or len(token.low) > 3)
+        ):
             out.append(Mention("code", token.text, i, i + 1, token.start, token.end))
         elif words[i] in _CODE_WORDS and i + 1 < len(tokens) and tokens[i + 1].kind == "number":
             out.append(Mention("code", f"{token.text} {tokens[i + 1].text}", i, i + 2, token.start, tokens[i + 1].end))
@@ -197,9 +364,14 @@ def _codes(tokens: list[Token], words: list[str], own: list[Mention], names: Nam
 def _glued_code(tokens: list[Token], words: list[str], i: int) -> bool:
     """Whether a number run into a letter is a code (`48J`); one like a temperature (`31C`) needs words before it that say so."""
     letter = tokens[i + 1]
-    if letter.start != tokens[i].end or not tokens[i].text.isdigit() or len(letter.low) > 2 or not letter.text.isalpha():
+    if (
+        letter.start != tokens[i].end
+        or not tokens[i].text.isdigit()
+        or len(letter.low) > 2
+        or not letter.text.isalpha()
+    ):
         return False
     if letter.low in ("c", "f"):
         led = i > 0 and words[i - 1] in _CODE_LED
-        return led or letter.low == "c" and 45 < int(tokens[i].text) < 100
+        return led or (letter.low == "c" and 45 < int(tokens[i].text) < 100)
     return letter.low not in _UNIT_LETTERS

@@ -30,7 +30,9 @@ class VesselRef:
     weak: bool = False
 
 
-def find_vessels(tokens: list[Token], words: list[str], text: str, numbers: Sequence[Number], known: Lexicon) -> list[Mention]:
+def find_vessels(
+    tokens: list[Token], words: list[str], text: str, numbers: Sequence[Number], known: Lexicon
+) -> list[Mention]:
     """Every vessel spoken of, in order. `known` holds the names of the journal's own vessels, as given or taught."""
     at = {n.first: n for n in numbers}
     found: list[Mention] = []
@@ -63,7 +65,9 @@ def _compact(word: str) -> str | None:
     return _NOUN.get(stem.rstrip("-")) if stem != word and len(word) - len(stem) <= 2 and len(stem) > 1 else None
 
 
-def _around(tokens: list[Token], words: list[str], text: str, first: int, last: int, at: dict[int, Number]) -> list[Mention]:
+def _around(
+    tokens: list[Token], words: list[str], text: str, first: int, last: int, at: dict[int, Number]
+) -> list[Mention]:
     noun_first, begin = first, first
     while begin and (words[begin - 1] in VESSEL_ADJECTIVES or _size_before(words, begin, at)):
         begin = _size_before(words, begin, at) or begin - 1
@@ -72,8 +76,12 @@ def _around(tokens: list[Token], words: list[str], text: str, first: int, last: 
     label = _label(tokens, words, last, at)
     plural = words[last - 1].endswith("s") and label is not None
     if label is None:
-        led = begin > 0 and words[begin - 1] in _LED or begin > 1 and words[begin - 1] in _ARTICLES and words[begin - 2] in _LED
-        described = begin < noun_first and not _OAK.intersection(words[begin:noun_first]) or begin > 0 and words[begin - 1] in _ARTICLES and words[noun_first] not in _SHAPES
+        led = (begin > 0 and words[begin - 1] in _LED) or (
+            begin > 1 and words[begin - 1] in _ARTICLES and words[begin - 2] in _LED
+        )
+        described = (begin < noun_first and not _OAK.intersection(words[begin:noun_first])) or (
+            begin > 0 and words[begin - 1] in _ARTICLES and words[noun_first] not in _SHAPES
+        )
         described = described or words[last : last + 1] in (["holds"], ["takes"], ["is"], ["hold"])
         weak = " ".join(words[noun_first:last]) in WEAK_VESSELS and not led and not described
         if words[last : last + 1] and words[last] in _CONTENTS:
@@ -122,10 +130,18 @@ def _label(tokens: list[Token], words: list[str], i: int, at: dict[int, Number])
     if len(token.text) == 1 and token.text.isalpha() and token.text.isupper() and token.text != "I":
         return token.text, i + 1
     n = at.get(i)
-    if n is None or n.last != i + 1 or not (token.text.isdigit() and int(token.text) <= _MOST_LABELS or n.style == "words" and n.value <= 20):
+    if (
+        n is None
+        or n.last != i + 1
+        or not ((token.text.isdigit() and int(token.text) <= _MOST_LABELS) or (n.style == "words" and n.value <= 20))
+    ):
         return None
     nxt = words[i + 1] if i + 1 < len(words) else ""
-    if unit_at(words, i + 1) or nxt in ("%", "°", "/", "degrees", "x", "×", "bottles", "corks", "deg", "brix", "f") or n.approx:
+    if (
+        unit_at(words, i + 1)
+        or nxt in ("%", "°", "/", "degrees", "x", "×", "bottles", "corks", "deg", "brix", "f")
+        or n.approx
+    ):
         return None
     return token.text, i + 1
 

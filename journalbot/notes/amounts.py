@@ -7,12 +7,64 @@ from journalbot.language.text import Text
 from journalbot.vocabulary.units import UNITS
 
 _HEADS = ("material", "code", "oak_form", "fruit", "variety", "oak_word")
-_BETWEEN = {"of", "the", "that", "a", "crushed", "fresh", "more", "level", "heaped", "extra", "another", "good", "fine", "my", "our", "some", "heaping", "worth", "dried", "powdered", "each", "same", "old", "new", "scant", "generous", "rounded", "x", "dissolved", "dry"}
+_BETWEEN = {
+    "of",
+    "the",
+    "that",
+    "a",
+    "crushed",
+    "fresh",
+    "more",
+    "level",
+    "heaped",
+    "extra",
+    "another",
+    "good",
+    "fine",
+    "my",
+    "our",
+    "some",
+    "heaping",
+    "worth",
+    "dried",
+    "powdered",
+    "each",
+    "same",
+    "old",
+    "new",
+    "scant",
+    "generous",
+    "rounded",
+    "x",
+    "dissolved",
+    "dry",
+}
 _LINKS = {",", ":", "(", "-", "=", "@", "at", "–", "—", "x", "~"}
 _STOPS = {",", ".", ";", "!", "?", "\n", "and", "in", "into", "to", "with", "on", "for", "(", ")"}
 _REACH = 6
 _COUNTED = {"campden tablet": "tablet", "egg white": "piece"}
-_DOSE_UNITS = {"g", "mg", "kg", "oz", "lb", "tsp", "tbsp", "tablet", "packet", "pinch", "ml", "cup", "piece", "fl oz", "L", "cl", "qt", "pt", "gal", "bottle"}
+_DOSE_UNITS = {
+    "g",
+    "mg",
+    "kg",
+    "oz",
+    "lb",
+    "tsp",
+    "tbsp",
+    "tablet",
+    "packet",
+    "pinch",
+    "ml",
+    "cup",
+    "piece",
+    "fl oz",
+    "L",
+    "cl",
+    "qt",
+    "pt",
+    "gal",
+    "bottle",
+}
 
 
 def link(text: Text) -> dict[int, Amount]:
@@ -25,16 +77,24 @@ def link(text: Text) -> dict[int, Amount]:
     for amount in amounts:
         head = _following(text, amount, heads)
         if head and head.first not in out and (value := _as_dose(amount, head)):
-            rate, unit, _ = as_rate(value.value, value.unit, text.words, head.last, figures) if value.unit and "/" not in value.unit else (value.value, value.unit, 0)
+            rate, unit, _ = (
+                as_rate(value.value, value.unit, text.words, head.last, figures)
+                if value.unit and "/" not in value.unit
+                else (value.value, value.unit, 0)
+            )
             out[head.first] = Amount(tidy(rate), unit, value.approx) if unit != value.unit else value
             used.add(amount.first)
     for amount in amounts:
         if amount.first in used or amount.kind != "amount":
             continue
         head = next((h for h in reversed(heads) if h.last <= amount.first and h.kind not in ("fruit", "variety")), None)
-        if head and head.first not in out and amount.first - head.last <= 1 and (
-            amount.first == head.last or text.words[head.last] in _LINKS
-        ) and (value := _as_dose(amount, head)):
+        if (
+            head
+            and head.first not in out
+            and amount.first - head.last <= 1
+            and (amount.first == head.last or text.words[head.last] in _LINKS)
+            and (value := _as_dose(amount, head))
+        ):
             out[head.first] = value
             used.add(amount.first)
     _leftover(text, heads, [a for a in amounts if a.first not in used and a.kind == "amount"], out)
@@ -56,10 +116,14 @@ def _following(text: Text, amount: Mention, heads: list[Mention]) -> Mention | N
         head = next((h for h in heads if h.first <= i < h.last and h.first >= amount.last), None)
         if head:
             return head
-        skipped = max((m for m in text.mentions if m.first == i and m.kind in ("oak_toast", "oak_origin", "colour")), key=lambda m: m.last, default=None)
+        skipped = max(
+            (m for m in text.mentions if m.first == i and m.kind in ("oak_toast", "oak_origin", "colour")),
+            key=lambda m: m.last,
+            default=None,
+        )
         if skipped:
             i = skipped.last
-        elif text.words[i] in _BETWEEN or text.words[i].endswith("ed") and i == amount.last or text.words[i] == "oak":
+        elif text.words[i] in _BETWEEN or (text.words[i].endswith("ed") and i == amount.last) or text.words[i] == "oak":
             i += 1
         else:
             return None
@@ -89,11 +153,22 @@ def _leftover(text: Text, heads: list[Mention], amounts: list[Mention], out: dic
     for amount in amounts:
         value: Amount = amount.value
         unit = value.unit.partition("/")[0]
-        if UNITS[unit].dimension == "volume" and unit not in ("tsp", "tbsp", "ml") or "/" in value.unit and "g" not in unit:
+        if (UNITS[unit].dimension == "volume" and unit not in ("tsp", "tbsp", "ml")) or (
+            "/" in value.unit and "g" not in unit
+        ):
             continue
-        free = [h for h in heads if h.first not in out and h.kind in ("code", "material") and _same_sentence(text, h, amount)]
+        free = [
+            h
+            for h in heads
+            if h.first not in out and h.kind in ("code", "material") and _same_sentence(text, h, amount)
+        ]
         rivals = [a for a in amounts if a is not amount and _same_sentence(text, a, amount)]
-        if len(free) == 1 and not rivals and (dose := _as_dose(amount, free[0])) and 0 < amount.first - free[0].last < 9:
+        if (
+            len(free) == 1
+            and not rivals
+            and (dose := _as_dose(amount, free[0]))
+            and 0 < amount.first - free[0].last < 9
+        ):
             out[free[0].first] = dose
 
 

@@ -9,11 +9,71 @@ from journalbot.language.text import Text
 from journalbot.vocabulary.cues import TAKEN_BACK
 
 _SENTENCE = {".", "!", "?", "\n", "•", "*"}
-_SOFT = {",", ";", "and", "n", "then", "so", "but", "plus", "also", "because", "cause", "since", "while", "(", ")", "-", "–", "—", "&", "+", "though", "tho", "although", "hence", ":", "yet", "/", "which", "where"}
+_SOFT = {
+    ",",
+    ";",
+    "and",
+    "n",
+    "then",
+    "so",
+    "but",
+    "plus",
+    "also",
+    "because",
+    "cause",
+    "since",
+    "while",
+    "(",
+    ")",
+    "-",
+    "–",
+    "—",
+    "&",
+    "+",
+    "though",
+    "tho",
+    "although",
+    "hence",
+    ":",
+    "yet",
+    "/",
+    "which",
+    "where",
+}
 _AND = {",", "and", "n", "&", "+", "-", "–", "—", "/", "at", "(", "plus", ")"}
 _TAKEN_BACK = sorted((tuple(p.split()) for p in TAKEN_BACK), key=len, reverse=True)
 _PICTURES = 0x2190  # from here on come arrows, signs and emoji, which end a sentence as a full stop does
-_ABBREVIATIONS = {"approx", "abt", "temp", "no", "tsp", "oz", "lb", "lbs", "gal", "vs", "incl", "etc", "e.g", "i.e", "jan", "feb", "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "st", "approx", "s.g", "fl"}
+_ABBREVIATIONS = {
+    "approx",
+    "abt",
+    "temp",
+    "no",
+    "tsp",
+    "oz",
+    "lb",
+    "lbs",
+    "gal",
+    "vs",
+    "incl",
+    "etc",
+    "e.g",
+    "i.e",
+    "jan",
+    "feb",
+    "mar",
+    "apr",
+    "jun",
+    "jul",
+    "aug",
+    "sep",
+    "sept",
+    "oct",
+    "nov",
+    "dec",
+    "st",
+    "s.g",
+    "fl",
+}
 # A mention of one of these makes a stretch of text a clause of its own.
 _OWN = ("cue", "batch")
 
@@ -59,7 +119,9 @@ def take_back(text: Text) -> None:
         if not n:
             continue
         j = i + n
-        while j < len(words) and (words[j] in (",", ":", "-", "—", "…", "it", "was", "is", "that", "be", "s", "(") or _said_at(words, j)):
+        while j < len(words) and (
+            words[j] in (",", ":", "-", "—", "…", "it", "was", "is", "that", "be", "s", "(") or _said_at(words, j)
+        ):
             j += 1
         before = i - 1
         while before >= 0 and words[before] in (",", "-", "—", "…", ".", "(", "!", ";"):
@@ -81,7 +143,20 @@ def _said_at(words: list[str], i: int) -> int:
 
 
 _TAKEN_FIRST = {p[0] for p in _TAKEN_BACK}
-_REPLACEABLE = ("reading", "amount", "batch", "number", "vessel", "date", "score", "money", "code", "temperature", "bottles", "times")
+_REPLACEABLE = (
+    "reading",
+    "amount",
+    "batch",
+    "number",
+    "vessel",
+    "date",
+    "score",
+    "money",
+    "code",
+    "temperature",
+    "bottles",
+    "times",
+)
 
 
 def _alike(old: Mention, new: Mention) -> bool:
@@ -102,8 +177,14 @@ def _sentences(text: Text) -> Iterator[tuple[int, int]]:
     inside = {i for m in text.mentions if m.last - m.first > 1 and m.kind != "cue" for i in range(m.first, m.last - 1)}
     first = 0
     for i, word in enumerate(text.words):
-        if (word in _SENTENCE or len(word) == 1 and ord(word) > _PICTURES and word != "→") and i not in inside:
-            if word == "." and i and text.words[i - 1] in _ABBREVIATIONS and i + 1 < len(text.words) and not text.tokens[i + 1].text[:1].isupper():
+        if (word in _SENTENCE or (len(word) == 1 and ord(word) > _PICTURES and word != "→")) and i not in inside:
+            if (
+                word == "."
+                and i
+                and text.words[i - 1] in _ABBREVIATIONS
+                and i + 1 < len(text.words)
+                and not text.tokens[i + 1].text[:1].isupper()
+            ):
                 continue
             if i > first:
                 yield first, i + (word == "?")
@@ -113,17 +194,41 @@ def _sentences(text: Text) -> Iterator[tuple[int, int]]:
 
 
 def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause]:
-    inside = {i for m in text.mentions if m.last - m.first > 1 and m.kind not in ("cue",) for i in range(m.first, m.last)}
-    inside |= _asides(text, first, last) | {i for i in range(first + 1, last) if text.words[i] == "/" and text.words[i - 1] == "w"}
+    inside = {
+        i for m in text.mentions if m.last - m.first > 1 and m.kind not in ("cue",) for i in range(m.first, m.last)
+    }
+    inside |= _asides(text, first, last) | {
+        i for i in range(first + 1, last) if text.words[i] == "/" and text.words[i - 1] == "w"
+    }
     vessels = [m for m in text.mentions if m.kind == "vessel"]
-    inside |= {i for i in range(first, last) if text.words[i] in ("+", "&", "and") and any(m.last == i for m in vessels) and any(m.first in (i + 1, i + 2) for m in vessels)}
+    inside |= {
+        i
+        for i in range(first, last)
+        if text.words[i] in ("+", "&", "and")
+        and any(m.last == i for m in vessels)
+        and any(m.first in (i + 1, i + 2) for m in vessels)
+    }
     base = {m.first for m in text.mentions if m.kind == "cue" and m.value.form == "base"}
     inside |= {i for i in range(first, last) if text.words[i] in ("&", "and", "+") and i - 1 in base and i + 1 in base}
     dated = {m.first - 1 for m in text.mentions if m.kind == "date"}
-    cuts = [i for i in range(first, last) if text.words[i] in _SOFT and i not in inside and not (text.words[i] == "since" and i in dated)]
+    cuts = [
+        i
+        for i in range(first, last)
+        if text.words[i] in _SOFT and i not in inside and not (text.words[i] == "since" and i in dated)
+    ]
     days = {m.last for m in text.mentions if m.kind in ("date", "time")}
-    cuts += [i for i in range(first + 1, last) if text.words[i] in _SPEAKERS and i not in days and i not in inside and text.words[i - 1] not in _BEFORE_SPEAKER and text.words[i - 1] not in _SOFT]
-    cuts += [m.first for m in text.mentions if m.kind == "batch" and first < m.first < last and _runs_on(text, first, m)]
+    cuts += [
+        i
+        for i in range(first + 1, last)
+        if text.words[i] in _SPEAKERS
+        and i not in days
+        and i not in inside
+        and text.words[i - 1] not in _BEFORE_SPEAKER
+        and text.words[i - 1] not in _SOFT
+    ]
+    cuts += [
+        m.first for m in text.mentions if m.kind == "batch" and first < m.first < last and _runs_on(text, first, m)
+    ]
     bounds: list[tuple[int, int, str]] = []
     start, joined = first, ""
     for cut in sorted(set(cuts)):
@@ -141,7 +246,14 @@ def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause
             merged.append([a, b, how])
     for a, b, how in merged:
         first_, last_ = int(a), int(b)
-        yield Clause(text, first_, last_, sentence, mentions=[m for m in text.mentions if m.first >= first_ and m.last <= last_], joined_by=str(how))
+        yield Clause(
+            text,
+            first_,
+            last_,
+            sentence,
+            mentions=[m for m in text.mentions if m.first >= first_ and m.last <= last_],
+            joined_by=str(how),
+        )
 
 
 def _asides(text: Text, first: int, last: int) -> set[int]:
@@ -150,42 +262,89 @@ def _asides(text: Text, first: int, last: int) -> set[int]:
     for i in range(first, last):
         if text.words[i] == "(":
             close = next((j for j in range(i, min(last, i + 5)) if text.words[j] == ")"), None)
-            if close is not None and close + 1 < last and not any(m.kind in ("cue", "reading", "batch") and i < m.first < close for m in text.mentions):
+            if (
+                close is not None
+                and close + 1 < last
+                and not any(m.kind in ("cue", "reading", "batch") and i < m.first < close for m in text.mentions)
+            ):
                 out.update((i, close))
     return out
 
 
 def _runs_on(text: Text, first: int, batch: Mention) -> bool:
     """`b3 1.010 b4 1.022`: a batch named straight after a reading of another begins something new."""
-    if batch.value.how != "number" or text.words[batch.first - 1] in ("of", "for", "on", "in", "the", "into", "from", "with", "is", "batch", "call", "this", "with", "and"):
+    if batch.value.how != "number" or text.words[batch.first - 1] in (
+        "of",
+        "for",
+        "on",
+        "in",
+        "the",
+        "into",
+        "from",
+        "with",
+        "is",
+        "batch",
+        "call",
+        "this",
+        "with",
+        "and",
+    ):
         return False
-    return any(m.kind == "reading" and m.last == batch.first for m in text.mentions) and any(m.kind == "batch" and first <= m.first < batch.first for m in text.mentions)
+    return any(m.kind == "reading" and m.last == batch.first for m in text.mentions) and any(
+        m.kind == "batch" and first <= m.first < batch.first for m in text.mentions
+    )
 
 
 def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> bool:
     """Whether the stretch `a`–`b` is a clause apart from the one before it, to which a comma or `and` joins it."""
     own = [m for m in text.mentions if m.first >= a and m.last <= b]
     before = [m for m in text.mentions if m.first >= a0 and m.last <= b0]
-    if _predicate(own, before, a) or text.words[a] in _PREPOSITIONS and not any(m.kind in ("cue", "amount", "reading") for m in own) and any(m.kind in ("amount", "code", "material", "cue") for m in before):
+    if _predicate(own, before, a) or (
+        text.words[a] in _PREPOSITIONS
+        and not any(m.kind in ("cue", "amount", "reading") for m in own)
+        and any(m.kind in ("amount", "code", "material", "cue") for m in before)
+    ):
         return False
     if text.words[a] in _VERBS_ON and not any(m.kind == "batch" for m in own):
         return False
-    if how in (",", "and", "&") and not any(m.kind in _SAYING for m in before) and b - a > 1 and not _opens_with_cue(own, a):
+    if (
+        how in (",", "and", "&")
+        and not any(m.kind in _SAYING for m in before)
+        and b - a > 1
+        and not _opens_with_cue(own, a)
+    ):
         return False  # a list of things before the verb that all of them share
-    if any(m.kind == "reading" for m in own) and any(m.kind == "cue" for m in before) and not any(m.kind == "reading" for m in before):
+    if (
+        any(m.kind == "reading" for m in own)
+        and any(m.kind == "cue" for m in before)
+        and not any(m.kind == "reading" for m in before)
+    ):
         return True
-    if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(m.kind in ("planned", "denied", "supposed", "hearsay") for m in own):
+    if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(
+        m.kind in ("planned", "denied", "supposed", "hearsay") for m in own
+    ):
         return True
     if any(m.kind == "money" for m in own) and any(m.kind == "money" for m in before):
         return True
-    if any(m.kind == "amount" for m in own) and any(m.kind == "vessel" and _led_into(m, text) for m in own) and any(m.kind in ("vessel", "oak_form") or m.kind == "cue" for m in before):
+    if (
+        any(m.kind == "amount" for m in own)
+        and any(m.kind == "vessel" and _led_into(m, text) for m in own)
+        and any(m.kind in ("vessel", "oak_form") or m.kind == "cue" for m in before)
+    ):
         return True
-    if _NOW.intersection(text.words[a:b]) and any(m.kind == "reading" for m in own) and any(m.kind == "date" for m in before):
+    if (
+        _NOW.intersection(text.words[a:b])
+        and any(m.kind == "reading" for m in own)
+        and any(m.kind == "date" for m in before)
+    ):
         return True
     when = ("date", "time")
     if any(m.kind == "batch" for m in own):
         # "batches 3 and 4", "the carboy and the jug": one subject, no more
-        return not (how in ("and", "&", "+") and all(m.kind in ("batch", "vessel", "variety", "fruit", "colour") for m in before if m.last > b0 - 2))
+        return not (
+            how in ("and", "&", "+")
+            and all(m.kind in ("batch", "vessel", "variety", "fruit", "colour") for m in before if m.last > b0 - 2)
+        )
     return any(m.kind in when for m in own) and any(m.kind in when for m in before)
 
 
@@ -195,11 +354,73 @@ def _led_into(vessel: Mention, text: Text) -> bool:
 
 # In a sentence that runs on, "I" or "we" begins something new, unless the words before still hold it.
 _SPEAKERS = {"i", "we", "i'm", "i've", "i'll"}
-_BEFORE_SPEAKER = {"that", "what", "like", "as", "if", "when", "than", "where", "which", "who", "how", "until", "till", "once", "before", "after", "whenever", "all", "wine", "batch", "one", "mead", "time", "day", "then", "thing", "white", "red", "best", "", "should", "did", "do", "can", "am", "was", "have", "had", "could", "would", "said", "says", "think", "guess", "know", "see", "hope"}
+_BEFORE_SPEAKER = {
+    "that",
+    "what",
+    "like",
+    "as",
+    "if",
+    "when",
+    "than",
+    "where",
+    "which",
+    "who",
+    "how",
+    "until",
+    "till",
+    "once",
+    "before",
+    "after",
+    "whenever",
+    "all",
+    "wine",
+    "batch",
+    "one",
+    "mead",
+    "time",
+    "day",
+    "then",
+    "thing",
+    "white",
+    "red",
+    "best",
+    "",
+    "should",
+    "did",
+    "do",
+    "can",
+    "am",
+    "was",
+    "have",
+    "had",
+    "could",
+    "would",
+    "said",
+    "says",
+    "think",
+    "guess",
+    "know",
+    "see",
+    "hope",
+}
 _PREPOSITIONS = {"to", "for", "into", "onto", "on"}
 _NOW = {"now", "rn", "currently", "atm"}
 _VERBS_ON = {"is", "are", "was", "were", "has", "have"}
-_SAYING = ("cue", "reading", "amount", "money", "date", "batch", "score", "planned", "denied", "time", "bottles", "times", "number")
+_SAYING = (
+    "cue",
+    "reading",
+    "amount",
+    "money",
+    "date",
+    "batch",
+    "score",
+    "planned",
+    "denied",
+    "time",
+    "bottles",
+    "times",
+    "number",
+)
 
 
 def _predicate(own: list[Mention], before: list[Mention], a: int) -> bool:
@@ -219,4 +440,9 @@ def _opens_with_cue(own: list[Mention], a: int) -> bool:
 
 def _weak(m: Mention, text: Text, first: int) -> bool:
     """A cue that makes no clause of its own: it needs more than itself to mean an act."""
-    return m.value.detail in ("weak", "lees") and m.first > first + 1 or m.value.kind in ("add", "vessel") and m.last - m.first == 1 and m.value.form == "done" and text.words[m.first] in ("with", "w/")
+    return (m.value.detail in ("weak", "lees") and m.first > first + 1) or (
+        m.value.kind in ("add", "vessel")
+        and m.last - m.first == 1
+        and m.value.form == "done"
+        and text.words[m.first] in ("with", "w/")
+    )

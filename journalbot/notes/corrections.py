@@ -38,7 +38,9 @@ class Change:
 Entries = Callable[..., list[Entry]]
 
 
-def read_correction(text: str, on: datetime.date, settings: Settings, names: Names, cellar: Cellar, entries: Entries) -> Change | None:
+def read_correction(
+    text: str, on: datetime.date, settings: Settings, names: Names, cellar: Cellar, entries: Entries
+) -> Change | None:
     """What a line corrects; None where it corrects nothing. `entries` looks entries up in the journal."""
     plain = _plain(text)
     if plain in TAKE_BACK:
@@ -66,7 +68,11 @@ def _plain(text: str) -> str:
 def _marker(words: list[str]) -> tuple[int, int] | None:
     """Where the words that make a line a correction stand among its tokens."""
     joined = [w for w in words]
-    if words[:1] in (["sorry"], ["no"], ["oops"], ["correction"], ["whoops"], ["wait"]) and words[1:2] in ([","], [":"], ["-"], ["."]) and {"not", "was", "were"} & set(words):
+    if (
+        words[:1] in (["sorry"], ["no"], ["oops"], ["correction"], ["whoops"], ["wait"])
+        and words[1:2] in ([","], [":"], ["-"], ["."])
+        and {"not", "was", "were"} & set(words)
+    ):
         return 0, 1
     if words[:2] in (["it", "was"], ["that", "was"], ["that's"], ["it's"]) and "not" in words:
         return 0, 2
@@ -79,7 +85,12 @@ def _marker(words: list[str]) -> tuple[int, int] | None:
     return None
 
 
-_OPENINGS = {p for p in MARKERS if p.split()[0] in ("no", "oh", "sorry", "correction", "oops", "that", "wait", "it", "actually", "typo", "whoops", "change")}
+_OPENINGS = {
+    p
+    for p in MARKERS
+    if p.split()[0]
+    in ("no", "oh", "sorry", "correction", "oops", "that", "wait", "it", "actually", "typo", "whoops", "change")
+}
 
 
 def _new_and_old(read: Text, kinds: Sequence[str]) -> tuple[list[Mention], list[Mention]]:
@@ -89,24 +100,36 @@ def _new_and_old(read: Text, kinds: Sequence[str]) -> tuple[list[Mention], list[
     old: list[Mention] = []
     for m in read.of(*kinds):
         lead = words[max(0, m.first - 3) : m.first]
-        denied = any(w in NEGATED for w in lead[-2:]) or lead[-2:] == ["instead", "of"] or lead[-2:] == ["rather", "than"]
-        corrected = any(words[m.last + k : m.last + k + 2] == ["should", "be"] for k in range(0, 4))
-        corrected = corrected or words[m.last : m.last + 1] == ["to"] and "change" in words[: m.first]
+        denied = (
+            any(w in NEGATED for w in lead[-2:]) or lead[-2:] == ["instead", "of"] or lead[-2:] == ["rather", "than"]
+        )
+        corrected = any(words[m.last + k : m.last + k + 2] == ["should", "be"] for k in range(4))
+        corrected = corrected or (words[m.last : m.last + 1] == ["to"] and "change" in words[: m.first])
         (old if denied or corrected else new).append(m)
     return new, old
 
 
-def _candidates(read: Text, marker: tuple[int, int], on: datetime.date, cellar: Cellar, entries: Entries) -> list[Entry] | None:
+def _candidates(
+    read: Text, marker: tuple[int, int], on: datetime.date, cellar: Cellar, entries: Entries
+) -> list[Entry] | None:
     """The entries that the line may be about, the latest note's first; None where there is nothing to correct."""
     since = (on - datetime.timedelta(days=_WITHIN)).isoformat()
     new, old = _new_and_old(read, ("batch",))
-    acts = {m.value.kind for m in read.of("cue") if m.value.detail != "weak" and m.value.kind not in ("add", "start", "vessel", "fermentation") and not marker[0] <= m.first < marker[1]}
+    acts = {
+        m.value.kind
+        for m in read.of("cue")
+        if m.value.detail != "weak"
+        and m.value.kind not in ("add", "start", "vessel", "fermentation")
+        and not marker[0] <= m.first < marker[1]
+    }
     readings = {m.value.quantity for m in read.of("reading") if m.value.named}
     recent = [e for e in entries(since=since) if e.kind != "remark"]
     if not recent:
         return None
     last = max(e.note for e in recent)
-    about = [n for m in old for n in m.value.fits] or ([n for m in new for n in m.value.fits] if _holds_value(read) or _dates(read, on)[0] else [])
+    about = [n for m in old for n in m.value.fits] or (
+        [n for m in new for n in m.value.fits] if _holds_value(read) or _dates(read, on)[0] else []
+    )
     pool = recent
     if about:
         pool = [e for e in recent if e.batch in about]
@@ -182,7 +205,11 @@ def _change(read: Text, marker: tuple[int, int], found: list[Entry], names: Name
             return Change(replace=tuple((e, replace(e, batch=number)) for e in moved))
     ambiguous = next((m for m in new if len(m.value.fits) > 1), None)
     if ambiguous is not None and not _holds_value(read):
-        return Change(ask=Ask("batch", tuple(f"batch {n}" for n in ambiguous.value.fits), read.slice(ambiguous.first, ambiguous.last)))
+        return Change(
+            ask=Ask(
+                "batch", tuple(f"batch {n}" for n in ambiguous.value.fits), read.slice(ambiguous.first, ambiguous.last)
+            )
+        )
     days = [m.value.iso for m in read.of("date") if m.value.iso]
     if days and not _holds_value(read):
         return Change(replace=tuple((e, replace(e, date=days[0])) for e in found if e.date != days[0])) or None
@@ -191,7 +218,9 @@ def _change(read: Text, marker: tuple[int, int], found: list[Entry], names: Name
 
 def _fixed(e: Entry, read: Text, found: list[Entry]) -> Entry | None:
     """The entry with the figure, strain, vessel or count that the line gives; None where the line gives nothing for it."""
-    new, _ = _new_and_old(read, ("reading", "amount", "temperature", "bottles", "number", "code", "vessel", "score", "money", "times"))
+    new, _ = _new_and_old(
+        read, ("reading", "amount", "temperature", "bottles", "number", "code", "vessel", "score", "money", "times")
+    )
     values = _old_values(read)
     if values and _value(e) not in values and any(_value(o) in values for o in found):
         return None
@@ -233,7 +262,15 @@ def _amount_fields(e: Entry, amount: Amount) -> dict[str, object] | None:
     if base == "bottle" and e.get("count") is not None:
         return {"count": amount.value}
     unit = e.get("unit")
-    name = "amount" if e.get("amount") is not None else "volume" if e.get("volume") is not None else "count" if e.kind == "purchase" else ""
+    name = (
+        "amount"
+        if e.get("amount") is not None
+        else "volume"
+        if e.get("volume") is not None
+        else "count"
+        if e.kind == "purchase"
+        else ""
+    )
     if not name or base not in UNITS:
         return None
     known = UNITS.get(str(unit).partition("/")[0])
@@ -244,7 +281,7 @@ def _figure(e: Entry, figure: float, found: list[Entry]) -> dict[str, object] | 
     """A bare figure, where only one entry can take it."""
     number: float | int = int(figure) if figure.is_integer() else figure
     holders = [o for o in found if _value(o) is not None]
-    if e not in holders or len({o.kind for o in holders}) > 1 and e.get("count") is None:
+    if e not in holders or (len({o.kind for o in holders}) > 1 and e.get("count") is None):
         return None
     for name in ("count", "amount", "times", "score", "value", "price"):
         if e.get(name) is not None:

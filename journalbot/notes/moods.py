@@ -9,8 +9,34 @@ from journalbot.notes.clauses import Clause
 _OPENING = 3  # how far into a clause an "if" still governs it
 _CARRIED = {",", "and", "&", "+", "then", "-", "–", "—", "or", "", "/", ":", "(", "plus", "also"}
 _WEEKDAYS = {"mon", "tue", "wed", "thu", "fri", "sat", "sun"}
-_TOLD_LATE = {"noted", "note", "wrote", "write", "log", "logged", "record", "recorded", "mention", "mentioned", "jot", "jotted", "say", "tell", "told"}
-_EACH_DAY = ("both days", "each day", "every day", "each of the", "both times", "all three days", "daily", "each time", "both nights")
+_TOLD_LATE = {
+    "noted",
+    "note",
+    "wrote",
+    "write",
+    "log",
+    "logged",
+    "record",
+    "recorded",
+    "mention",
+    "mentioned",
+    "jot",
+    "jotted",
+    "say",
+    "tell",
+    "told",
+}
+_EACH_DAY = (
+    "both days",
+    "each day",
+    "every day",
+    "each of the",
+    "both times",
+    "all three days",
+    "daily",
+    "each time",
+    "both nights",
+)
 
 
 def set_moods(clauses: list[Clause], on: datetime.date) -> None:
@@ -22,7 +48,12 @@ def set_moods(clauses: list[Clause], on: datetime.date) -> None:
 
 def _covering(clause: Clause) -> set[int]:
     """Tokens of phrases that hold a cue's own "no" or "has not" (`hasn't moved`, `no malic left`)."""
-    return {i for m in clause.mentions if m.kind in ("cue", "batch", "vessel", "code") and m.last - m.first > 1 for i in range(m.first, m.last)}
+    return {
+        i
+        for m in clause.mentions
+        if m.kind in ("cue", "batch", "vessel", "code") and m.last - m.first > 1
+        for i in range(m.first, m.last)
+    }
 
 
 def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
@@ -30,7 +61,7 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     words = clause.text.words
     if "=" in clause.words() and not clause.of("number", "amount", "reading", "money", "batch"):
         return "told"
-    if clause.last <= len(words) and words[clause.last - 1] == "?" or _ends_asked(clause):
+    if (clause.last <= len(words) and words[clause.last - 1] == "?") or _ends_asked(clause):
         return "asked"
     free = [m for m in clause.mentions if m.first not in covered]
     if any(m.kind == "hearsay" for m in free) and not clause.has("lab", "laboratory"):
@@ -53,7 +84,13 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
         done = any(m.value.form == "done" and m.value.kind not in ("add",) for m in clause.of("cue"))
         if not done and not clause.of("reading", "money") and before.mood == "planned":
             return "planned"
-    if before and before.mood == "denied" and clause.joined_by in ("and", "or", "nor", "&") and not clause.of("cue") and not clause.of("reading"):
+    if (
+        before
+        and before.mood == "denied"
+        and clause.joined_by in ("and", "or", "nor", "&")
+        and not clause.of("cue")
+        and not clause.of("reading")
+    ):
         return "denied"
     return "done"
 
@@ -76,7 +113,11 @@ def _middle(iso: str) -> datetime.date:
 
 def _after_act(denied: Mention, clause: Clause) -> bool:
     """`pitched one packet of TL-22 no sulfite this time`: what is denied comes after what was done."""
-    strong = [c for c in clause.of("cue") if c.value.form == "done" and c.value.detail != "weak" and c.value.kind not in ("add", "vessel", "fermentation")]
+    strong = [
+        c
+        for c in clause.of("cue")
+        if c.value.form == "done" and c.value.detail != "weak" and c.value.kind not in ("add", "vessel", "fermentation")
+    ]
     return any(c.last < denied.first for c in strong)
 
 
@@ -110,21 +151,30 @@ def _future(clause: Clause, on: datetime.date) -> bool:
 def set_dates(clauses: list[Clause], on: datetime.date) -> None:
     """Give every clause the date it speaks of: its own, that of the clause it goes on from, or the note's."""
     today = on.isoformat()
-    heading: str | None = None  # a date that opens a line ("yesterday: …") holds until another is named or the line ends
+    heading: str | None = (
+        None  # a date that opens a line ("yesterday: …") holds until another is named or the line ends
+    )
     previous: Clause | None = None
     for clause in clauses:
         if previous and "\n" in clause.text.words[previous.last : clause.first]:
             heading = None
         own = [m.value for m in clause.of("date")]
-        clause.time = next((t.value.time for t in clause.of("time")), None) or next((d.time for d in own if d.time), None)
+        clause.time = next((t.value.time for t in clause.of("time")), None) or next(
+            (d.time for d in own if d.time), None
+        )
         clause.own_date = own[0] if own else None
         if own:
             clause.date = own[0].iso if clause.mood != "planned" else today
             if _heads(clause, own[0]):
                 heading = clause.date
         elif previous and previous.sentence == clause.sentence:
-            present = clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading")) or clause.has("still")
-            since = previous.own_date is not None and clause.text.words[max(0, previous.own_date.first - 1)] in ("since", "until")
+            present = (clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading"))) or clause.has(
+                "still"
+            )
+            since = previous.own_date is not None and clause.text.words[max(0, previous.own_date.first - 1)] in (
+                "since",
+                "until",
+            )
             clause.date = previous.date if clause.mood != "planned" and not present and not since else today
         elif previous and _carries_on(clause, previous, on):
             clause.date = previous.date
@@ -133,7 +183,13 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
         previous = clause
     for clause, after in zip(clauses, clauses[1:], strict=False):
         # "120 corks R264 and 1 corker R350 yesterday": the day stands with the last of what was bought
-        if after.own_date and not clause.own_date and clause.sentence == after.sentence and clause.of("money") and after.of("money"):
+        if (
+            after.own_date
+            and not clause.own_date
+            and clause.sentence == after.sentence
+            and clause.of("money")
+            and after.of("money")
+        ):
             clause.date = after.date
 
 
@@ -141,7 +197,13 @@ def _carries_on(clause: Clause, previous: Clause, on: datetime.date) -> bool:
     """A sentence that only goes on with the act before it (`pressed it last night. 6 gal to carboy 1`): wine moved, with no
     verb, batch or reading of its own."""
     strong = [c for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind != "vessel"]
-    return previous.mood == "done" and not strong and not clause.of("batch", "reading", "score") and bool(clause.of("vessel")) and bool(clause.of("amount"))
+    return (
+        previous.mood == "done"
+        and not strong
+        and not clause.of("batch", "reading", "score")
+        and bool(clause.of("vessel"))
+        and bool(clause.of("amount"))
+    )
 
 
 def _heads(clause: Clause, d: DateMention) -> bool:

@@ -77,7 +77,9 @@ def read_notebook(lines: Iterable[str], *, day_first: bool = False) -> Iterator[
     yield from page.note()
     if page.lines:
         what = page.lines[0] if len(page.lines[0]) < 40 else f"{page.lines[0][:37]}…"
-        raise ImportFileError(f"line {page.first_line}: no date stands above “{what}”; put the day it was written on a line before it")
+        raise ImportFileError(
+            f"line {page.first_line}: no date stands above “{what}”; put the day it was written on a line before it"
+        )
 
 
 def _dated(text: str, page: _Page, number: int, day_first: bool) -> tuple[str, bool]:
@@ -89,14 +91,20 @@ def _dated(text: str, page: _Page, number: int, day_first: bool) -> tuple[str, b
     year = page.year or (page.day.year if page.day else None)
     anchor = datetime.date(year or 2100, 12, 31)
     for mention in find_dates(tokens, anchor, day_first=day_first):
-        if mention.first > first + (first and tokens[1].kind == "mark") or not _absolute(tokens[mention.first : mention.last]):
+        if mention.first > first + (first and tokens[1].kind == "mark") or not _absolute(
+            tokens[mention.first : mention.last]
+        ):
             break
         if mention.impossible:
             raise ImportFileError(f"line {number}: the calendar has no “{text[offset:][mention.start : mention.end]}”")
         rest = text[offset + mention.end :].strip()
-        said_year = re.search(r"(?:19|20)\d\d", text[offset:][mention.start : mention.end]) or re.search(r"['/.-]\d\d$", text[offset:][mention.start : mention.end])
+        said_year = re.search(r"(?:19|20)\d\d", text[offset:][mention.start : mention.end]) or re.search(
+            r"['/.-]\d\d$", text[offset:][mention.start : mention.end]
+        )
         if year is None and not said_year:
-            raise ImportFileError(f"line {number}: which year is “{text[: offset + mention.end]}”? Put the year on a line above it")
+            raise ImportFileError(
+                f"line {number}: which year is “{text[: offset + mention.end]}”? Put the year on a line above it"
+            )
         if len(mention.iso) == 10 and (not rest or rest[0] in ":-–—,.;)|" or first or not lead):
             _turn(page, datetime.date.fromisoformat(mention.iso), bool(said_year))
             return rest.lstrip(_TRIM).lstrip(), True
@@ -119,7 +127,9 @@ def _absolute(tokens: list[Token]) -> bool:
     words = [t.low for t in tokens]
     figures = any(w[0].isdigit() for w in words)
     months = any(w[:3] in _MONTHS for w in words)
-    return (figures or months) and not {"ago", "last", "next", "this", "yesterday", "today", "tomorrow"}.intersection(words)
+    return (figures or months) and not {"ago", "last", "next", "this", "yesterday", "today", "tomorrow"}.intersection(
+        words
+    )
 
 
 def _turn(page: _Page, day: datetime.date, said_year: bool) -> None:

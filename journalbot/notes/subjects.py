@@ -70,7 +70,9 @@ class Subjects:
             return self._narrow(draft.ref, draft.kind)
         refs = self._references(clause)
         if draft.kind == "purchase":
-            refs = [r for r in refs if r.value.how == "number" or "for" in clause.text.words[max(0, r.first - 2) : r.first]]
+            refs = [
+                r for r in refs if r.value.how == "number" or "for" in clause.text.words[max(0, r.first - 2) : r.first]
+            ]
         each = list(dict.fromkeys(self.spoken))
         if draft.kind == "addition" and len(each) > 1 and any(m.first >= draft.last for m in clause.of("both")):
             return tuple(each)
@@ -100,12 +102,17 @@ class Subjects:
             if self._inert(m, clause):
                 continue
             i = m.first - 1
-            while i >= clause.first and (words[i] in _SKIP or any(a.first <= i < a.last for a in clause.of("amount", "number"))):
+            while i >= clause.first and (
+                words[i] in _SKIP or any(a.first <= i < a.last for a in clause.of("amount", "number"))
+            ):
                 i -= 1
             lead = words[i] if i >= clause.first else ""
-            if lead in _COMPARED or lead in _SOURCE_LEADS and clause.cues("top_up", "blend"):
+            if lead in _COMPARED or (lead in _SOURCE_LEADS and clause.cues("top_up", "blend")):
                 continue
-            if clause.cues("top_up") and ({"with", "w", "using"} & set(words[clause.first : m.first]) or lead in ("from", "out")) or clause.cues("blend") and not clause.has("into"):
+            if (
+                clause.cues("top_up")
+                and ({"with", "w", "using"} & set(words[clause.first : m.first]) or lead in ("from", "out"))
+            ) or (clause.cues("blend") and not clause.has("into")):
                 continue
             out.append(m)
         return out
@@ -118,9 +125,16 @@ class Subjects:
             return True
         if m.first in self.scene.doses and any(x.first <= m.first and m.last <= x.last for x in clause.of("material")):
             return True
-        if clause.text.words[max(0, m.first - 2) : m.first] and {"to", "into", "for", "on"} & set(clause.text.words[max(0, m.first - 2) : m.first]):
+        if clause.text.words[max(0, m.first - 2) : m.first] and {"to", "into", "for", "on"} & set(
+            clause.text.words[max(0, m.first - 2) : m.first]
+        ):
             return False
-        return self.scene.started is not None and clause.first in self.scene.start_clauses and m.value.how == "name" and self.scene.started not in m.value.fits
+        return (
+            self.scene.started is not None
+            and clause.first in self.scene.start_clauses
+            and m.value.how == "name"
+            and self.scene.started not in m.value.fits
+        )
 
     def _several(self, refs: list[Mention], draft: Draft) -> tuple[int, ...] | Ask:
         clause = draft.clause
@@ -128,7 +142,13 @@ class Subjects:
             before = [r for r in refs if r.last <= draft.first]
             near = before[-1] if before else refs[0]
             after = [r for r in refs if r.first >= draft.last]
-            if after and after[0].first - draft.last <= 3 and clause.text.words[after[0].first - 2 : after[0].first - 1] + clause.text.words[after[0].first - 1 : after[0].first] and {"for", "in", "into", "on", "to", "of"} & set(clause.text.words[draft.last : after[0].first]):
+            if (
+                after
+                and after[0].first - draft.last <= 3
+                and clause.text.words[after[0].first - 2 : after[0].first - 1]
+                + clause.text.words[after[0].first - 1 : after[0].first]
+                and {"for", "in", "into", "on", "to", "of"} & set(clause.text.words[draft.last : after[0].first])
+            ):
                 near = after[0]
             return self._narrow(near, draft.kind)
         out: list[int] = []
@@ -142,7 +162,11 @@ class Subjects:
     def _coordinated(self, refs: list[Mention], clause: Clause) -> bool:
         words = clause.text.words
         return all(
-            all(w in ("and", "&", ",", "+", "the", "my", "/", "batch", "for", "in", "into", "on") for w in words[a.last : b.first]) for a, b in zip(refs, refs[1:], strict=False)
+            all(
+                w in ("and", "&", ",", "+", "the", "my", "/", "batch", "for", "in", "into", "on")
+                for w in words[a.last : b.first]
+            )
+            for a, b in zip(refs, refs[1:], strict=False)
         )
 
     def _narrow(self, ref: Mention, kind: str) -> tuple[int, ...] | Ask:
@@ -177,16 +201,24 @@ class Subjects:
         return Ask("batch", tuple(self._label(n) for n in fits), ref_text(self.scene, ref))
 
     def _unknown(self, ref: Mention) -> Ask:
-        return Ask("batch", tuple(self._label(b.number) for b in self.scene.cellar.under_way()), ref_text(self.scene, ref))
+        return Ask(
+            "batch", tuple(self._label(b.number) for b in self.scene.cellar.under_way()), ref_text(self.scene, ref)
+        )
 
     def _by_vessel(self, clause: Clause, draft: Draft) -> tuple[int, ...]:
         """The batch in the vessel that a clause speaks of; not in one that wine is just being racked into."""
         out: list[int] = []
         for v in clause.of("vessel"):
             goes_to = role(v, clause) == "to"
-            if goes_to and draft.kind in ("rack", "start", "press", "move") or goes_to and clause.cues("rack") and any(c.value.detail != "weak" for c in clause.cues("rack")):
+            if (goes_to and draft.kind in ("rack", "start", "press", "move")) or (
+                goes_to and clause.cues("rack") and any(c.value.detail != "weak" for c in clause.cues("rack"))
+            ):
                 continue
-            if draft.kind == "top_up" and clause.text.words[max(0, v.first - 3) : v.first] and {"with", "of", "from"} & set(clause.text.words[max(0, v.first - 2) : v.first]):
+            if (
+                draft.kind == "top_up"
+                and clause.text.words[max(0, v.first - 3) : v.first]
+                and {"with", "of", "from"} & set(clause.text.words[max(0, v.first - 2) : v.first])
+            ):
                 continue
             inside = [b.number for b in self.scene.cellar.in_vessel(v.value.name)] or self._called(v)
             if len(inside) == 1:
@@ -199,7 +231,11 @@ class Subjects:
             return []
         lexicon = self.scene.names.lexicon
         words = self.scene.text.words[vessel.first : vessel.last]
-        terms = [m.value[0] for m in lexicon.find(words, self.scene.text.tokens[vessel.first : vessel.last]) if m.kind in ("colour", "fruit", "variety")]
+        terms = [
+            m.value[0]
+            for m in lexicon.find(words, self.scene.text.tokens[vessel.first : vessel.last])
+            if m.kind in ("colour", "fruit", "variety")
+        ]
         fits = self.scene.names.batches.having(terms) if terms else set()
         return [n for n in fits if self.scene.cellar.batches[n].under_way]
 
@@ -247,7 +283,11 @@ class Subjects:
             return self._ask(draft)
         if len(under_way) == 1:
             strange = self._strange(draft)
-            return Ask("batch", tuple(self._label(b.number) for b in under_way), strange) if strange else (under_way[0].number,)
+            return (
+                Ask("batch", tuple(self._label(b.number) for b in under_way), strange)
+                if strange
+                else (under_way[0].number,)
+            )
         if draft.kind == "malolactic" and draft.fields.get("stage") == "finished":
             able = [b.number for b in under_way if b.malolactic == "started"]
             if len(able) == 1:
@@ -266,7 +306,17 @@ class Subjects:
             while i < clause.last and text.words[i] in ("the", "my", "our"):
                 i += 1
             nxt = text.words[i + 1] if i + 1 < clause.last else ""
-            reads = any(m.first in (i + 1, i + 2) for m in clause.of("reading")) or nxt in ("off", "into", "to", "with", "is", "was", "at", "has", "from")
+            reads = any(m.first in (i + 1, i + 2) for m in clause.of("reading")) or nxt in (
+                "off",
+                "into",
+                "to",
+                "with",
+                "is",
+                "was",
+                "at",
+                "has",
+                "from",
+            )
             if i < clause.last and reads and text.tokens[i].kind == "word" and self._unexplained(i):
                 return text.slice(i, i + 1)
         return ""
@@ -278,7 +328,11 @@ class Subjects:
 
     def _ask(self, draft: Draft) -> Ask:
         pool = self.scene.cellar.under_way() if draft.kind not in _OVER else list(self.scene.cellar.batches.values())
-        return Ask("batch", tuple(self._label(b.number) for b in pool), self.scene.text.slice(draft.clause.first, draft.clause.last))
+        return Ask(
+            "batch",
+            tuple(self._label(b.number) for b in pool),
+            self.scene.text.slice(draft.clause.first, draft.clause.last),
+        )
 
     def _label(self, number: int) -> str:
         b = self.scene.cellar.batches[number]

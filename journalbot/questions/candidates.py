@@ -55,7 +55,7 @@ _NOT_FREE = frozenset(
         "lees",
     )
 )
-_SMALL = words("the a an my our about of in on i we it that with to any")
+_SMALL = words("the a an my our about of in on i we it that with to any used for from at by what when was is were")
 # Fillers that are goods where money is spoken of.
 _GOODS = frozenset(("juice", "grapes", "fruit"))
 
@@ -163,7 +163,7 @@ def _weigh(
         for s in by_name.get(
             {
                 "yeast": "code",
-                "culture": "code",
+                "culture": "culture code",
                 "form": "oak form",
                 "toast": "oak toast",
                 "origin": "oak origin",
@@ -195,15 +195,16 @@ def _weigh(
         + 0.6 * len(core)
         + 1.0 * len(free - used)
     )
-    if measure.sort == "act" and any(s.value in MODALS for s in by_name.get("plan", ())):
-        score -= 4.0  # "should I rack it" asks of what is to come
+    if measure.sort == "act":
+        # "should I rack it" asks of what is to come, "how do I rack" of no wine at all.
+        unexplained_asks += [s for s in by_name.get("plan", ()) if s.value in MODALS] + by_name.get("how to", [])
     score -= 4.0 * len(left) + 3.5 * len(unexplained_asks)
     return Candidate(
         measure,
         used | free,
         left,
         score - order * 0.001,
-        tuple(s.name for s in unexplained_asks if s.name != "when"),
+        tuple(s.value or s.name for s in unexplained_asks if s.name != "when"),
         chosen,
     )
 
@@ -273,7 +274,11 @@ def narrowed(
                 meant = [
                     i
                     for i in tokens
-                    if core and i > max(core) and text.tokens[i].kind == "word" and text.words[i] not in _SMALL
+                    if core
+                    and i > max(core)
+                    and text.tokens[i].kind == "word"
+                    and text.words[i] not in _SMALL
+                    and i not in explained
                 ]
             value = " ".join(
                 f"{'or ' if name == 'item' and k and _apart(text, meant[k - 1], i) else ''}{text.tokens[i].low}"
@@ -308,7 +313,7 @@ def narrowed(
         else:
             sign = {
                 "yeast": "code",
-                "culture": "code",
+                "culture": "culture code",
                 "form": "oak form",
                 "toast": "oak toast",
                 "origin": "oak origin",

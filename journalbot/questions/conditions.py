@@ -76,6 +76,7 @@ def _condition(
     virtual = [Sign(quantity, min(used), min(used) + 1)] if quantity and used else []
     ranked = candidates(text, [*signs, *virtual], [*rest, *[v.first for v in virtual]], explained | used)
     ranked = [c for c in ranked if MEASURES[c.measure.name].scope == "batch" or c.measure.name in ("search", "money")]
+    ranked = [c for c in ranked if not c.unasked]
     state = next((s for s in here if s.name.startswith("state:") and not denied), None)
     if state and (not ranked or ranked[0].score <= 3.0 * (state.last - state.first) + 2.5) and not used:
         left = [i for i in content(text, rest) if i not in explained and not state.first <= i < state.last]

@@ -5,12 +5,16 @@ from dataclasses import dataclass, replace
 from journalbot.language.text import Text
 from journalbot.questions.candidates import candidates, content, narrowed
 from journalbot.questions.conditions import in_test, read_conditions
-from journalbot.questions.measures import MEASURES
 from journalbot.questions.query import Batches, Condition, Query, When
 from journalbot.questions.signs import Sign
 from journalbot.questions.whom import Whom
-from journalbot.vocabulary.questions import RELATIVES
+from journalbot.vocabulary.questions import RELATIVES, words
 
+# What may be said of batches without asking anything of them: `which wines have I made`.
+_TRIVIAL = words(
+    "are is there do i have we did make made making ever in the journal my cellar so far started all ? . , got on "
+    "record known of ours been has now exist any please and how many to list show me give tell which what out let see"
+)
 _WHICH = frozenset(("which", "what", "list", "show", "any", "of"))
 _PAST = ("ed", "en", "wn", "nk", "pt", "ld", "ut")
 
@@ -179,7 +183,7 @@ def _which(
     ]
     if way is not None:
         ranked = candidates(text, signs, [*before, *tail], explained)
-        ranked = [c for c in ranked if MEASURES[c.measure.name].scope != "none" and c.measure.sort != "story"]
+        ranked = [c for c in ranked if c.measure.scope != "none" and c.measure.sort != "story" and not c.unasked]
         if ranked:
             best = ranked[0]
             what = narrowed(text, best, signs, [*before, *tail], explained)
@@ -220,6 +224,8 @@ def _which(
         and group.word not in ("wines", "batches")
     ):
         return None
+    if not conditions and not state and not read[0] and not {text.words[i] for i in tail} <= _TRIVIAL:
+        return GroupRead(Query((), batches, when, over=over), tail, -5.0) if content(text, tail) else None
     described = replace(batches, conditions=conditions, state=state)
     return GroupRead(Query((), described, when, over=over), left + left_before, score + 2.0)
 

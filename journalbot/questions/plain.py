@@ -45,6 +45,8 @@ def read_plain(p: Pieces) -> Draft:
     special = _compared(p, ranked) or share(p) or _newest(p, ranked)
     if special is not None:
         return special
+    if not ranked and p.who.numbers and not [i for i in content(p.text, p.tokens) if i not in p.explained]:
+        return Draft(Query((What("summary"),), when=p.when), [], 2.0)  # "batch 4?"
     if not ranked:
         left = [i for i in content(p.text, p.tokens) if i not in p.explained]
         return Draft(None, left, -5.0, stopped_by=words_of(p.text, left))
@@ -52,6 +54,8 @@ def read_plain(p: Pieces) -> Draft:
     best, when, used = _with_anchor(p, ranked[0])
     p = replace(p, explained=p.explained | used, when=when or p.when, tokens=[i for i in p.tokens if i not in used])
     what = narrowed(p.text, best, p.signs, p.tokens, p.explained)
+    if what.measure == "search" and not what.get("words") and p.when:
+        what = What("doing")  # "notes from July"
     stopped = _stopped(p, best, what) if when is None else ()
     if stopped:
         return Draft(None, [], best.score - 5.0, near=near, stopped_by=stopped)

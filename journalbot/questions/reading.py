@@ -6,6 +6,7 @@ from datetime import date
 from itertools import combinations
 
 from journalbot.journal.cellar import Cellar
+from journalbot.language.amounts import unit_at
 from journalbot.language.lexicon import Mention
 from journalbot.language.names import Names
 from journalbot.language.text import Text
@@ -46,7 +47,7 @@ _BROAD = frozenset(
         "bought",
     )
 )
-_STORIES = frozenset(("doing", "recipe", "story", "made of"))
+_STORIES = frozenset(("doing", "recipe", "story", "made of", "summary"))
 # What is laid side by side where batches are compared and no figure is named.
 COMPARED = (
     "yeast",
@@ -234,5 +235,5 @@ def _labels(numbers: Sequence[int], cellar: Cellar) -> tuple[str, ...]:
 def _left_over(text: Text, left: list[int]) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The words left over: plain ones that may be passed over, and those that name something and may not."""
     named = {i for m in text.mentions if m.kind not in _PLAIN_KINDS for i in range(m.first, m.last)}
-    hard = [i for i in left if i in named or text.tokens[i].kind == "number"]
+    hard = [i for i in left if i in named or text.tokens[i].kind == "number" or unit_at(text.words, i)]
     return words_of(text, [i for i in left if i not in hard]), words_of(text, hard)

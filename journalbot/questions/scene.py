@@ -190,6 +190,7 @@ STATES: dict[str, Callable[[Batch], bool]] = {
     "fermenting": lambda b: (
         b.under_way and bool(b.pitched) and not b.finished and (b.gravity is None or b.gravity > 1.0)
     ),
+    "gone": lambda b: bool(b.ended or (b.bottled and b.filled and not b.bottles)),
     "ended": lambda b: bool(b.ended),
 }
 

@@ -117,6 +117,7 @@ def written_out(question: str) -> str:
 def read_text(question: str, names: Names, today: date, settings: Settings) -> Text:
     """The question understood as far as words go, misspelt question words mended too."""
     text = understand(written_out(question), names, today, settings)
+    text.mentions += [m for m in names.own.find(text.words, text.tokens) if m.kind == "culture"]
     text.mentions[:] = [_whole_year(m, text) if m.kind == "date" else m for m in text.mentions]
     lexicon = question_lexicon()
     for i, token in enumerate(text.tokens):
@@ -208,7 +209,13 @@ def _from_language(m: Mention, text: Text, covered: set[int]) -> list[Sign]:
         return sign("material", m.value)
     if m.kind == "vessel":
         return sign("vessel", m.value.name)
-    if m.kind in ("code", "yeast", "culture"):
+    if m.kind == "culture":
+        return sign("culture code", m.value)
+    if m.kind == "code" and any(o.kind == "culture" and (o.first, o.last) == (m.first, m.last) for o in text.mentions):
+        return []
+    if m.kind == "descriptor" and covered.intersection(range(m.first, m.last)):
+        return []
+    if m.kind in ("code", "yeast"):
         return [] if str(m.value).lower() in ("so2", "so₂") else sign("code", m.value)
     if m.kind in ("oak_form", "oak_toast", "oak_origin"):
         return sign(m.kind.replace("_", " "), m.value)

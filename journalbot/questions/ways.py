@@ -33,9 +33,9 @@ def put_together(p: Pieces, whats: tuple[What, ...], best: Candidate) -> Query:
         return Query(plain, when=p.when, within="sum", over="sum")
     if part == "times" and {"different", "distinct"} & set(p.text.words):
         return Query(plain, when=p.when, over="distinct")
-    if part == "times":
-        return Query(whats, when=p.when, within="count", over="count")
     way = _way(p, best)
+    if part == "times":
+        return Query(whats, when=p.when, within="count", over="mean" if way == "mean" else "count")
     usual = usual_way(measure.usual)
     if way == "compare":
         return Query(whats, when=p.when, within=usual, over="compare")

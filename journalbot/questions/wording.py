@@ -224,7 +224,7 @@ def _vessels(what: What, facts: Sequence[Fact], scene: "Scene") -> str:
         return (
             f"No: {join([f'{label(f.batch, scene)} has been in {f.label} since {day_said(f.date)}' for f in facts])}."
         )
-    if single:
+    if single and len({f.label for f in facts}) == 1:
         if facts[0].value == "empty":
             return f"Nothing: {facts[0].label} is {facts[0].text}."
         said = [f"{label(f.batch, scene)}, since {day_said(f.date)}{f.text.removeprefix('in it')}" for f in facts]

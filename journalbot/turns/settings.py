@@ -10,7 +10,7 @@ Changes = dict[str, Any]
 # Words that may lead up to what is set, and follow it. What stands between must be said whole, so that no note is taken
 # for a setting.
 _LEAD = (
-    r"(?:(?:please|let's|lets|i|we|would|'d|like|prefer|want|to|use|using|work|think|write|now|always|from now on|"
+    r"(?:(?:please|let's|lets|i|i'd|we|would|like|prefer|want|to|use|using|work|think|write|now|always|from now on|"
     r"switch|change|over|set|make|show|me|it|everything|figures|dates?|in|my|the|units?|are|is|as|be|should|come|"
     r"go|with) )*"
 )
@@ -20,8 +20,8 @@ _SAID: tuple[tuple[str, Changes], ...] = (
     (rf"metric|{_SCALE}(?: and {_SCALE})?", {"units": "metric"}),
     (r"(?:us|american)(?: customary)? (?:units|measures|system)|us customary", {"units": "us"}),
     (r"(?:degrees )?fahrenheit|gallons(?: and fahrenheit)?", {"units": "us"}),
-    (r"(?:the )?day (?:first|before month|then month|month)|dd mm|(?:european|british) dates", {"day_first": True}),
-    (r"(?:the )?month (?:first|before day|then day|day)|mm dd|(?:us|american) dates", {"day_first": False}),
+    (r"(?:the )?day (?:first|(?:before|then)? ?(?:the )?month)|dd mm|(?:european|british) dates", {"day_first": True}),
+    (r"(?:the )?month (?:first|(?:before|then)? ?(?:the )?day)|mm dd|(?:us|american) dates", {"day_first": False}),
 )
 _SETTINGS = tuple((re.compile(f"{_LEAD}(?:{body}){_TAIL}"), changes) for body, changes in _SAID)
 

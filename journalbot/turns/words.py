@@ -38,11 +38,18 @@ class Words:
         """Take the names anew when they are next asked for."""
         self._names = None
 
-    def teach(self, word: str, meaning: Json) -> None:
-        """Remember a word taught, for good."""
+    def teach(self, word: str, meaning: Json) -> Json | None:
+        """Remember a word taught, for good; what it was taught to mean before."""
+        earlier = self._journal.taught().get(word)
         self._journal.teach(word, meaning)
-        if self._names is not None:
-            give_meaning(self._names, word, meaning)
+        self.forget()
+        return earlier
+
+    def unteach(self, word: str) -> None:
+        """Forget a word taught."""
+        with self._journal.turn():
+            self._journal.sql("DELETE FROM taught WHERE word = ?", (word,))
+        self.forget()
 
 
 def names_of(cellar: Cellar, taught: dict[str, Json]) -> "Names":

@@ -58,7 +58,9 @@ def test_an_unknown_batch_is_named(cellar: "Cellar") -> None:
         ("what did the riesling weigh", "weigh"),
     ],
 )
-def test_what_is_not_understood_names_the_words_and_offers_others(cellar: "Cellar", question: str, stopped_by: str) -> None:
+def test_what_is_not_understood_names_the_words_and_offers_others(
+    cellar: "Cellar", question: str, stopped_by: str
+) -> None:
     answer = cellar.ask(question)
     assert answer.understood_as is None
     assert not answer.found
@@ -73,7 +75,12 @@ def test_a_word_passed_over_is_said(cellar: "Cellar") -> None:
 
 @pytest.mark.parametrize(
     "question",
-    ["when did I press the syrah", "how long was the syrah fermenting", "what was the pH of the syrah must", "the syrah, what gravity did it start at"],
+    [
+        "when did I press the syrah",
+        "how long was the syrah fermenting",
+        "what was the pH of the syrah must",
+        "the syrah, what gravity did it start at",
+    ],
 )
 def test_which_batch_is_asked_where_it_matters(cellar: "Cellar", question: str) -> None:
     answer = cellar.ask(question)
@@ -90,7 +97,20 @@ def test_it_is_not_asked_where_only_one_has_anything_to_say(cellar: "Cellar") ->
     assert "Batch 1" in answer.answer
 
 
-@pytest.mark.parametrize("question", ["", "?", "the", "42", "🍇🍇🍇", "what", "x" * 5000, "when did I \x00 rack 'batch 1'; DROP TABLE notes", "why why why"])
+@pytest.mark.parametrize(
+    "question",
+    [
+        "",
+        "?",
+        "the",
+        "42",
+        "🍇🍇🍇",
+        "what",
+        "x" * 5000,
+        "when did I \x00 rack 'batch 1'; DROP TABLE notes",
+        "why why why",
+    ],
+)
 def test_nonsense_gets_an_honest_reply(cellar: "Cellar", question: str) -> None:
     answer = cellar.ask(question)
     assert answer.answer

@@ -1,5 +1,7 @@
-"""Questions and what their answers must hold. Each row: the question, whether an answer was found, what it says, what not."""
+"""Questions and their answers. Each row: the question, what the answer must say, and what it must not."""
 
+import subprocess
+import sys
 from typing import TYPE_CHECKING
 
 import pytest
@@ -89,6 +91,20 @@ ANSWERED: tuple[tuple[str, tuple[str, ...], tuple[str, ...]], ...] = (
     ("what's coming up", ("7 Dec 2024", "30 Nov 2024"), ()),
     ("when am I meant to bottle the riesling?", ("7 Dec 2024",), ()),
     ("any notes not understood?", ("riesling pH 33",), ()),
+    # how things stand
+    ("how is the riesling doing", ("0.994", "bottle, due 7 Dec 2024"), ("syrah",)),
+    ("batch 2?", ("44R", "BX204"), ("syrah",)),
+    ("what's fermenting right now", ("None",), ("batch 1",)),
+    ("which yeast did I use most often", ("ZT-12, 2 times",), ("44R",)),
+    ("how many different yeasts have I used", ("3: ZT-12, 44R and BX204",), ()),
+    ("did I give anyone the mead", ("No bottles given away",), ("honey",)),
+    ("how many bottles have gone in total", ("6 bottles",), ("41",)),
+    ("which wines are bottled", ("batch 1", "batch 2"), ("batch 3", "batch 4")),
+    ("how much honey did I buy", ("3 kg",), ()),
+    ("what's in my demijohns", ("batch 4", "batch 3"), ()),
+    ("what was batch 1 at when I pressed it", ("0.998",), ("1.050",)),
+    ("how sweet is the mead now", ("1.012",), ("1.002",)),
+    ("average number of rackings per batch", ("1.5 times",), ()),
 )
 
 
@@ -121,6 +137,9 @@ NOT_FOUND = (
     "how many days did the riesling spend on oak",
     "when did I bottle batch 3",
     "how heavy was the harvest",
+    "should I rack batch 3",
+    "how do I rack wine",
+    "how many bottles per gallon did I get from the mead",
     "what colour is the label of the mead",
     "who helped me crush",
 )
@@ -133,6 +152,47 @@ def test_what_the_journal_does_not_hold(cellar: "Cellar", question: str) -> None
     assert answer.answer
 
 
-def test_one_note_is_read_back_word_for_word(cellar: "Cellar") -> None:
+def test_the_batch_that_was_taken_is_named(cellar: "Cellar") -> None:
     """A question about a batch says which batch it took, by number and name."""
     assert "batch 1 (2022 syrah)" in (cellar.ask("yeast of the 2022 syrah").understood_as or "")
+
+
+def test_asking_loads_nothing_heavy(cellar: "Cellar") -> None:
+    """The libraries that take long to load stay out of the way of a question."""
+    code = (
+        "import sys, datetime; from pathlib import Path; from journalbot.journal.store import Journal; "
+        "from journalbot.language.names import Names; from journalbot.questions import ask\n"
+        f"with Journal.open(Path({str(cellar.journal.path)!r})) as journal:\n"
+        "    names = Names(); names.update_batches(journal.cellar().batches.values())\n"
+        "    answer, _ = ask('when did I press batch 3', datetime.date(2024, 11, 20), journal, names)\n"
+        "assert '19 Sep 2023' in answer.answer, answer\n"
+        "print(sorted({'sqlite_utils', 'dateparser', 'rapidfuzz', 'prompt_toolkit'} & set(sys.modules)))"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
+    assert done.stdout.strip() == "[]", done.stderr
+
+
+def test_one_batch_is_answered_without_reading_others(cellar: "Cellar") -> None:
+    """Whatever is asked of one batch, only its own entries are fetched."""
+    fetched: list[object] = []
+    journal = cellar.journal
+    entries = journal.entries
+
+    def watched(**filters: object) -> object:
+        fetched.append(filters.get("batch", ...))
+        return entries(**filters)  # type: ignore[arg-type]
+
+    journal.entries = watched  # type: ignore[method-assign, assignment]
+    try:
+        for question in (
+            "yeast of batch 1",
+            "how long did batch 1 ferment",
+            "story of batch 1",
+            "alcohol of batch 1",
+            "bottles of batch 1 left",
+        ):
+            assert cellar.ask(question).found
+    finally:
+        del journal.entries  # type: ignore[method-assign]
+    assert fetched
+    assert all(batch == [1] for batch in fetched)

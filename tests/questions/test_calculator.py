@@ -1,7 +1,7 @@
-"""Questions that compute from their own numbers or from a batch's readings: the figure, and what it was worked out from.
+"""Questions that compute from their own numbers or from a batch's readings: the figure, and what it came from.
 
-Expected figures: SO2 by the molar masses of potassium metabisulfite (57.6 % SO2) and water-thin arithmetic; units by their
-definitions (NIST Handbook 44); SG and Brix of one solution by the sucrose table of Bubnik et al. 1995.
+Expected figures: SO2 by the molar mass of potassium metabisulfite (57.6 % SO2), a Campden tablet at 0.44 g (common
+practice, no source); units by their definitions (NIST Handbook 44); SG and Brix by the table of Bubnik et al. 1995.
 """
 
 import re
@@ -44,7 +44,10 @@ def test_figures(cellar: "Cellar", question: str, value: float, within: float, n
 
 @pytest.mark.parametrize(
     "question, missing",
-    [("how much meta to get the riesling to 40 ppm", "free SO2"), ("how many grams of meta for 5000 ppm in 20 litres", "outside")],
+    [
+        ("how much meta to get the riesling to 40 ppm", "free SO2"),
+        ("how many grams of meta for 5000 ppm in 20 litres", "outside"),
+    ],
 )
 def test_what_cannot_be_worked_out_says_why(cellar: "Cellar", question: str, missing: str) -> None:
     answer = cellar.ask(question)
@@ -52,7 +55,9 @@ def test_what_cannot_be_worked_out_says_why(cellar: "Cellar", question: str, mis
     assert missing in answer.answer
 
 
-@pytest.mark.parametrize("question", ["how much sorbate did the mead get", "how much meta has batch 1 had", "did batch 1 get tartaric"])
+@pytest.mark.parametrize(
+    "question", ["how much sorbate did the mead get", "how much meta has batch 1 had", "did batch 1 get tartaric"]
+)
 def test_what_was_done_is_looked_up_and_not_computed(cellar: "Cellar", question: str) -> None:
     answer = cellar.ask(question)
     assert answer.notes

@@ -8,9 +8,22 @@ if TYPE_CHECKING:
     from tests.questions.conftest import Cellar
 
 TALKS: tuple[tuple[tuple[str, str], ...], ...] = (
-    (("when did I last rack batch 1?", "30 Oct 2022"), ("and batch 3?", "19 Sep 2023"), ("show me the notes", "into demijohn 2")),
-    (("when did I last rack batch 1?", "30 Oct 2022"), ("the one before", "20 Sep 2022"), ("the one before", "no racking before")),
-    (("what yeast did the mead get?", "44R"), ("and batch 1?", "ZT-12"), ("what about the mead", "BX204"), ("when was that?", "2 Jul 2023")),
+    (
+        ("when did I last rack batch 1?", "30 Oct 2022"),
+        ("and batch 3?", "19 Sep 2023"),
+        ("show me the notes", "into demijohn 2"),
+    ),
+    (
+        ("when did I last rack batch 1?", "30 Oct 2022"),
+        ("the one before", "20 Sep 2022"),
+        ("the one before", "no racking before"),
+    ),
+    (
+        ("what yeast did the mead get?", "44R"),
+        ("and batch 1?", "ZT-12"),
+        ("what about the mead", "BX204"),
+        ("when was that?", "2 Jul 2023"),
+    ),
     (("what is the og of batch 1", "1.094"), ("and the pH?", "3.60"), ("what about batch 3", "3.75")),
     (("what did I spend in 2023", "187.00"), ("and 2022?", "150.00")),
     (("what was the pH of the syrah", "Which syrah"), ("the 2023 one", "3.75")),

@@ -88,10 +88,27 @@ def judged(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[Journal, 
         names.update_batches(cellar.batches.values())
         rows = [e for line in export(journal) for e in json.loads(line).get("entries", [])]
         db = sqlite3.connect(":memory:")
-        fields = ("kind", "batch", "date", "quantity", "value", "unit", "material", "amount", "yeast", "price", "count", "score", "stage", "to")
+        fields = (
+            "kind",
+            "batch",
+            "date",
+            "quantity",
+            "value",
+            "unit",
+            "material",
+            "amount",
+            "yeast",
+            "price",
+            "count",
+            "score",
+            "stage",
+            "to",
+        )
         db.execute(f"CREATE TABLE e ({', '.join(f'[{f}]' for f in fields)}, nth INTEGER PRIMARY KEY)")
-        db.executemany(f"INSERT INTO e ({', '.join(f'[{f}]' for f in fields)}) VALUES ({', '.join('?' * len(fields))})",
-                       [[e.get(f) for f in fields] for e in rows])
+        db.executemany(
+            f"INSERT INTO e ({', '.join(f'[{f}]' for f in fields)}) VALUES ({', '.join('?' * len(fields))})",
+            [[e.get(f) for f in fields] for e in rows],
+        )
         yield journal, names, db
         db.close()
 
@@ -105,24 +122,53 @@ FIGURES: tuple[tuple[str, str], ...] = (
     ("og of batch 17", FIRST.format(b=17, q="sg")),
     ("highest temperature of batch 5", "SELECT max(value) FROM e WHERE batch = 5 AND quantity = 'temperature'"),
     ("lowest temperature of batch 6", "SELECT min(value) FROM e WHERE batch = 6 AND quantity = 'temperature'"),
-    ("average temperature of batch 7", "SELECT round(avg(value), 1) FROM e WHERE batch = 7 AND quantity = 'temperature'"),
-    ("last temperature of batch 8", "SELECT value FROM e WHERE batch = 8 AND quantity = 'temperature' ORDER BY date DESC, nth DESC LIMIT 1"),
+    (
+        "average temperature of batch 7",
+        "SELECT round(avg(value), 1) FROM e WHERE batch = 7 AND quantity = 'temperature'",
+    ),
+    (
+        "last temperature of batch 8",
+        "SELECT value FROM e WHERE batch = 8 AND quantity = 'temperature' ORDER BY date DESC, nth DESC LIMIT 1",
+    ),
     ("how many times was batch 9 racked", "SELECT count(*) FROM e WHERE batch = 9 AND kind = 'rack'"),
     ("how often did I punch down batch 10", "SELECT count(*) FROM e WHERE batch = 10 AND kind = 'punch_down'"),
     ("how many bottles of batch 12 did I fill", "SELECT sum(count) FROM e WHERE batch = 12 AND kind = 'bottle'"),
-    ("how many bottles of batch 13 are left", "SELECT sum(CASE kind WHEN 'bottle' THEN count ELSE -count END) FROM e WHERE batch = 13 AND kind IN ('bottle', 'drink', 'give')"),
+    (
+        "how many bottles of batch 13 are left",
+        "SELECT sum(CASE kind WHEN 'bottle' THEN count ELSE -count END) FROM e WHERE batch = 13 AND kind IN "
+        "('bottle', 'drink', 'give')",
+    ),
     ("how many bottles have I filled in all", "SELECT sum(count) FROM e WHERE kind = 'bottle'"),
-    ("how many bottles are left in total", "SELECT sum(CASE kind WHEN 'bottle' THEN count ELSE -count END) FROM e WHERE kind IN ('bottle', 'drink', 'give')"),
+    (
+        "how many bottles are left in total",
+        "SELECT sum(CASE kind WHEN 'bottle' THEN count ELSE -count END) FROM e WHERE kind IN ('bottle', "
+        "'drink', 'give')",
+    ),
     ("how many bottles have I given to Tamsin", "SELECT sum(count) FROM e WHERE kind = 'give' AND [to] = 'Tamsin'"),
     ("how many bottles did I drink in 2023", "SELECT sum(count) FROM e WHERE kind = 'drink' AND date LIKE '2023%'"),
     ("how much did I spend in 2022", "SELECT sum(price) FROM e WHERE kind = 'purchase' AND date LIKE '2022%'"),
     ("total spent on batch 14", "SELECT sum(price) FROM e WHERE batch = 14 AND kind = 'purchase'"),
-    ("what did batch 16 cost per bottle", "SELECT round(1.0 * (SELECT sum(price) FROM e WHERE batch = 16) / (SELECT sum(count) FROM e WHERE batch = 16 AND kind = 'bottle'), 2)"),
+    (
+        "what did batch 16 cost per bottle",
+        "SELECT round(1.0 * (SELECT sum(price) FROM e WHERE batch = 16) / (SELECT sum(count) FROM e WHERE "
+        "batch = 16 AND kind = 'bottle'), 2)",
+    ),
     ("average score of batch 18", "SELECT round(avg(score), 2) FROM e WHERE batch = 18 AND kind = 'taste'"),
     ("best score of batch 20", "SELECT max(score) FROM e WHERE batch = 20 AND kind = 'taste'"),
-    ("how long did batch 21 ferment", "SELECT julianday((SELECT max(date) FROM e WHERE batch = 21 AND stage = 'finished')) - julianday((SELECT min(date) FROM e WHERE batch = 21 AND kind = 'pitch'))"),
-    ("days from pitch to bottle for batch 22", "SELECT julianday((SELECT min(date) FROM e WHERE batch = 22 AND kind = 'bottle')) - julianday((SELECT min(date) FROM e WHERE batch = 22 AND kind = 'pitch'))"),
-    ("how long since batch 23 was racked", "SELECT julianday('2024-12-01') - julianday((SELECT max(date) FROM e WHERE batch = 23 AND kind = 'rack'))"),
+    (
+        "how long did batch 21 ferment",
+        "SELECT julianday((SELECT max(date) FROM e WHERE batch = 21 AND stage = 'finished')) - "
+        "julianday((SELECT min(date) FROM e WHERE batch = 21 AND kind = 'pitch'))",
+    ),
+    (
+        "days from pitch to bottle for batch 22",
+        "SELECT julianday((SELECT min(date) FROM e WHERE batch = 22 AND kind = 'bottle')) - "
+        "julianday((SELECT min(date) FROM e WHERE batch = 22 AND kind = 'pitch'))",
+    ),
+    (
+        "how long since batch 23 was racked",
+        "SELECT julianday('2024-12-01') - julianday((SELECT max(date) FROM e WHERE batch = 23 AND kind = 'rack'))",
+    ),
     ("how many batches have I started", "SELECT count(DISTINCT batch) FROM e WHERE kind = 'start'"),
     ("how many tastings have I done", "SELECT count(*) FROM e WHERE kind = 'taste'"),
 )
@@ -131,23 +177,47 @@ FIGURES: tuple[tuple[str, str], ...] = (
 LISTS: tuple[tuple[str, str], ...] = (
     ("which wines did I add bentonite to", "SELECT DISTINCT batch FROM e WHERE material = 'bentonite'"),
     ("which wines did I add acid to", "SELECT DISTINCT batch FROM e WHERE material = 'tartaric acid'"),
-    ("which batches were racked more than 3 times", "SELECT batch FROM e WHERE kind = 'rack' GROUP BY batch HAVING count(*) > 3"),
-    ("which wines were never racked", "SELECT DISTINCT batch FROM e WHERE batch NOT IN (SELECT batch FROM e WHERE kind = 'rack')"),
+    (
+        "which batches were racked more than 3 times",
+        "SELECT batch FROM e WHERE kind = 'rack' GROUP BY batch HAVING count(*) > 3",
+    ),
+    (
+        "which wines were never racked",
+        "SELECT DISTINCT batch FROM e WHERE batch NOT IN (SELECT batch FROM e WHERE kind = 'rack')",
+    ),
     ("which batches used QN-7", "SELECT DISTINCT batch FROM e WHERE yeast = 'QN-7'"),
     ("which wines scored over 17", "SELECT DISTINCT batch FROM e WHERE score > 17"),
     ("wines that scored under 9", "SELECT DISTINCT batch FROM e WHERE score < 9"),
     ("which wines got above 88 degrees", "SELECT DISTINCT batch FROM e WHERE quantity = 'temperature' AND value > 88"),
     ("which wines did I give to Olwen", "SELECT DISTINCT batch FROM e WHERE kind = 'give' AND [to] = 'Olwen'"),
-    ("which wines are not bottled yet", "SELECT DISTINCT batch FROM e WHERE batch NOT IN (SELECT batch FROM e WHERE kind = 'bottle')"),
+    (
+        "which wines are not bottled yet",
+        "SELECT DISTINCT batch FROM e WHERE batch NOT IN (SELECT batch FROM e WHERE kind = 'bottle')",
+    ),
     ("which batches did I start in 2022", "SELECT DISTINCT batch FROM e WHERE kind = 'start' AND date LIKE '2022%'"),
     ("which wines did I bottle in 2023", "SELECT DISTINCT batch FROM e WHERE kind = 'bottle' AND date LIKE '2023%'"),
-    ("which wine had the highest temperature", "SELECT DISTINCT batch FROM e WHERE quantity = 'temperature' AND value = (SELECT max(value) FROM e WHERE quantity = 'temperature')"),
-    ("which wine has the lowest pH", "SELECT DISTINCT batch FROM e WHERE quantity = 'ph' AND value = (SELECT min(value) FROM e WHERE quantity = 'ph')"),
-    ("which wine was racked most often", "SELECT batch FROM e WHERE kind = 'rack' GROUP BY batch HAVING count(*) = (SELECT max(n) FROM (SELECT count(*) n FROM e WHERE kind = 'rack' GROUP BY batch))"),
+    (
+        "which wine had the highest temperature",
+        "SELECT DISTINCT batch FROM e WHERE quantity = 'temperature' AND value = (SELECT max(value) FROM e "
+        "WHERE quantity = 'temperature')",
+    ),
+    (
+        "which wine has the lowest pH",
+        "SELECT DISTINCT batch FROM e WHERE quantity = 'ph' AND value = (SELECT min(value) FROM e WHERE "
+        "quantity = 'ph')",
+    ),
+    (
+        "which wine was racked most often",
+        "SELECT batch FROM e WHERE kind = 'rack' GROUP BY batch HAVING count(*) = (SELECT max(n) FROM "
+        "(SELECT count(*) n FROM e WHERE kind = 'rack' GROUP BY batch))",
+    ),
     ("which wine got the best score", "SELECT DISTINCT batch FROM e WHERE score = (SELECT max(score) FROM e)"),
     ("which wines have had sugar", "SELECT DISTINCT batch FROM e WHERE material = 'sugar'"),
-    ("which wines that I racked more than twice scored over 16",
-     "SELECT DISTINCT batch FROM e WHERE score > 16 AND batch IN (SELECT batch FROM e WHERE kind = 'rack' GROUP BY batch HAVING count(*) > 2)"),
+    (
+        "which wines that I racked more than twice scored over 16",
+        "SELECT DISTINCT batch FROM e WHERE score > 16 AND batch IN (SELECT batch FROM e WHERE kind = 'rack' "
+        "GROUP BY batch HAVING count(*) > 2)",
+    ),
 )
 
 
@@ -164,7 +234,9 @@ def test_figures_equal_those_of_sql(judged: tuple[Journal, Names, sqlite3.Connec
     if expected is None:
         assert not answer.found
         return
-    first = re.sub(r"[Bb]atch \d+ \([^)]*\)|\b\d{1,2} [A-Z][a-z]{2} \d{4}", "", answer.answer.partition("\n")[0]).replace(",", "")
+    first = re.sub(
+        r"[Bb]atch \d+ \([^)]*\)|\b\d{1,2} [A-Z][a-z]{2} \d{4}", "", answer.answer.partition("\n")[0]
+    ).replace(",", "")
     figures = [float(x) for x in re.findall(r"(?<![\w.])\d+\.?\d*", first)]
     assert answer.found
     assert any(abs(x - expected) < 0.006 for x in figures[:1]), answer

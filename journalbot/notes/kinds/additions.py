@@ -9,16 +9,90 @@ from journalbot.notes.draft import Draft, Scene, amount_fields
 from journalbot.notes.kinds.cellar import read_airlock, role
 from journalbot.vocabulary.materials import WEAK_MATERIALS
 
-_NOT_IN = {"bin", "equipment", "bottles", "rinse", "rinsed", "sanitize", "sanitizer", "sanitized", "sanitised", "corks", "soaked", "cleaned", "washed", "smells", "smell", "barrel"}
+_NOT_IN = {
+    "bin",
+    "equipment",
+    "bottles",
+    "rinse",
+    "rinsed",
+    "sanitize",
+    "sanitizer",
+    "sanitized",
+    "sanitised",
+    "corks",
+    "soaked",
+    "cleaned",
+    "washed",
+    "smells",
+    "smell",
+    "barrel",
+}
 _DESCRIBED = {"smells", "tastes", "tasted", "smell", "stinks", "nose", "notes"}
 _MARKS = {",", ".", ";", ":", "(", ")", "and", "n", "+", "&", "-", "\n"}
-_STOP = {"in", "into", "to", "and", "for", "with", "on", "at", "from", ",", "(", ")", "so", "per", "went", "goes", "dissolved", "as", "then", "because", "after", "off", "-", "over", "is", "are", "was"}
-_NO_NOUN = {"it", "this", "that", "them", "each", "both", "wine", "must", "juice", "yeast", "the", "course", "lees", "skins", "bottle", "bottles", "glass", "space", "headspace", "mine", "foam", "sediment", "corks"}
+_STOP = {
+    "in",
+    "into",
+    "to",
+    "and",
+    "for",
+    "with",
+    "on",
+    "at",
+    "from",
+    ",",
+    "(",
+    ")",
+    "so",
+    "per",
+    "went",
+    "goes",
+    "dissolved",
+    "as",
+    "then",
+    "because",
+    "after",
+    "off",
+    "-",
+    "over",
+    "is",
+    "are",
+    "was",
+}
+_NO_NOUN = {
+    "it",
+    "this",
+    "that",
+    "them",
+    "each",
+    "both",
+    "wine",
+    "must",
+    "juice",
+    "yeast",
+    "the",
+    "course",
+    "lees",
+    "skins",
+    "bottle",
+    "bottles",
+    "glass",
+    "space",
+    "headspace",
+    "mine",
+    "foam",
+    "sediment",
+    "corks",
+}
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """Every substance put in."""
-    if clause.mood in ("planned", "told", "asked", "supposed") or clause.of("money") or _bought(clause, scene) or any(read_airlock(clause, scene)):
+    if (
+        clause.mood in ("planned", "told", "asked", "supposed")
+        or clause.of("money")
+        or _bought(clause, scene)
+        or any(read_airlock(clause, scene))
+    ):
         return
     added = clause.cues("add")
     for m in _outermost(clause):
@@ -41,23 +115,45 @@ def _more_of_it(clause: Clause, scene: Scene) -> Iterator[Draft]:
     before = scene.clause_before(clause)
     near = [c for c in (before, clause) if c is not None and c.mood == "done"]
     doses = [
-        m for m in clause.of("amount")
-        if m.value.unit in _BY_WEIGHT and not any(d is m.value for d in scene.doses.values()) and any(0 <= v.first - m.last < 3 for v in clause.of("vessel"))
+        m
+        for m in clause.of("amount")
+        if m.value.unit in _BY_WEIGHT
+        and not any(d is m.value for d in scene.doses.values())
+        and any(0 <= v.first - m.last < 3 for v in clause.of("vessel"))
     ]
     earlier = [m for c in near for m in _outermost(c) if m.first in scene.doses and doses and m.first < doses[0].first]
     if earlier and len(doses) == 1 and not clause.of("code", "reading"):
-        yield Draft("addition", clause, doses[0].first, doses[0].last, {"material": earlier[-1].value, **amount_fields(doses[0].value)})
+        yield Draft(
+            "addition",
+            clause,
+            doses[0].first,
+            doses[0].last,
+            {"material": earlier[-1].value, **amount_fields(doses[0].value)},
+        )
 
 
 def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
     """How many vessels each got the dose: `racked into DJ 4 and DJ 5, 1 tablet in each`."""
-    if not any(e.first >= m.last for e in clause.of("both")) or len({b.value.fits for c in scene.sentence(clause) for b in c.of("batch")}) > 1:
+    if (
+        not any(e.first >= m.last for e in clause.of("both"))
+        or len({b.value.fits for c in scene.sentence(clause) for b in c.of("batch")}) > 1
+    ):
         return 1
     words = clause.text.words
-    told = next((n for n in clause.of("number") if words[n.first - 3 : n.first] == ["each", "of", "the"] or words[n.first - 2 : n.first] == ["each", "of"]), None)
+    told = next(
+        (
+            n
+            for n in clause.of("number")
+            if words[n.first - 3 : n.first] == ["each", "of", "the"] or words[n.first - 2 : n.first] == ["each", "of"]
+        ),
+        None,
+    )
     if told is not None:
         return int(told.value.value)
-    each = any(v.first > e.first for e in clause.of("both") for v in clause.of("vessel")) or words[clause.last - 1] == "each"
+    each = (
+        any(v.first > e.first for e in clause.of("both") for v in clause.of("vessel"))
+        or words[clause.last - 1] == "each"
+    )
     so_far = scene.clauses if each else scene.sentence(clause)
     vessels = {v.value.name for c in so_far if c.first <= clause.first for v in c.of("vessel") if role(v, c) == "to"}
     here = {v.value.name for v in clause.of("vessel") if any(ch.isdigit() for ch in v.value.name) or not each}
@@ -65,12 +161,20 @@ def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
 
 
 def _bought(clause: Clause, scene: Scene) -> bool:
-    return bool(clause.cues("purchase")) and any(c.value.detail != "weak" for c in clause.cues("purchase")) and any(s.of("money") for s in scene.sentence(clause))
+    return (
+        bool(clause.cues("purchase"))
+        and any(c.value.detail != "weak" for c in clause.cues("purchase"))
+        and any(s.of("money") for s in scene.sentence(clause))
+    )
 
 
 def _outermost(clause: Clause) -> list[Mention]:
     """Materials of the clause that are not part of a reading, a vessel's name or a longer word for something else."""
-    hard = [m for m in clause.mentions if m.kind in ("reading", "vessel", "quantity") or m.kind == "batch" and m.last - m.first > 1]
+    hard = [
+        m
+        for m in clause.mentions
+        if m.kind in ("reading", "vessel", "quantity") or (m.kind == "batch" and m.last - m.first > 1)
+    ]
     out: list[Mention] = []
     for m in sorted(clause.of("material"), key=lambda m: m.first - m.last):
         if any(h.first <= m.first and h.last >= m.last for h in hard) or any(o.first <= m.first < o.last for o in out):
@@ -80,30 +184,52 @@ def _outermost(clause: Clause) -> list[Mention]:
 
 
 def _denied(m: Mention, clause: Clause) -> bool:
-    near = any(0 <= m.first - d.last < 3 and clause.text.words[d.first] in ("no", "without", "not", "skipped") for d in clause.of("denied"))
-    return near or clause.mood == "denied" and any(d.first < m.first for d in clause.of("denied"))
+    near = any(
+        0 <= m.first - d.last < 3 and clause.text.words[d.first] in ("no", "without", "not", "skipped")
+        for d in clause.of("denied")
+    )
+    return near or (clause.mood == "denied" and any(d.first < m.first for d in clause.of("denied")))
 
 
 def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added: bool) -> bool:
     spelling = " ".join(clause.text.words[m.first : m.last])
-    base = scene.started is not None and any(f.first <= m.first < f.last for f in clause.of("fruit", "variety")) and clause.first in scene.start_clauses and m.value in ("honey", "raisins")
+    base = (
+        scene.started is not None
+        and any(f.first <= m.first < f.last for f in clause.of("fruit", "variety"))
+        and clause.first in scene.start_clauses
+        and m.value in ("honey", "raisins")
+    )
     if base and m.value == "honey":
         return False
-    if clause.has(*_DESCRIBED) and dose is None or clause.cues("top_up") and {"with", "w", "using"} & set(clause.text.words[max(clause.first, m.first - 6) : m.first]):
+    if (clause.has(*_DESCRIBED) and dose is None) or (
+        clause.cues("top_up")
+        and {"with", "w", "using"} & set(clause.text.words[max(clause.first, m.first - 6) : m.first])
+    ):
         return False
     if m.value == "water" and scene.started is not None and clause.first in scene.start_clauses and _made_up(m, clause):
         return True
     if dose is not None:
-        return not (m.value == "sulfur dioxide" and clause.has("free", "total")) and not (clause.of("airlock") and not added)
+        return not (m.value == "sulfur dioxide" and clause.has("free", "total")) and not (
+            clause.of("airlock") and not added
+        )
     if spelling in WEAK_MATERIALS and not added:
         return _listed(clause, scene, m)
-    return added and not clause.of("airlock") or _listed(clause, scene, m) or _goes_in(m, clause) or _by_itself(m, clause) and (scene.started is not None or _dosing(m, clause, scene))
+    return (
+        (added and not clause.of("airlock"))
+        or _listed(clause, scene, m)
+        or _goes_in(m, clause)
+        or (_by_itself(m, clause) and (scene.started is not None or _dosing(m, clause, scene)))
+    )
 
 
 def _made_up(m: Mention, clause: Clause) -> bool:
     """`sugar and water to make 5 gallons`, `made up to 14 L with water`."""
     words = clause.text.words
-    return words[m.last : m.last + 1] == ["to"] or words[m.last : m.last + 2] == ["up", "to"] or words[m.first - 1 : m.first] == ["with"] and clause.has("made", "up", "topped", "brought")
+    return (
+        words[m.last : m.last + 1] == ["to"]
+        or words[m.last : m.last + 2] == ["up", "to"]
+        or (words[m.first - 1 : m.first] == ["with"] and clause.has("made", "up", "topped", "brought"))
+    )
 
 
 def _goes_in(m: Mention, clause: Clause) -> bool:
@@ -118,7 +244,9 @@ def _goes_in(m: Mention, clause: Clause) -> bool:
 def _dosing(m: Mention, clause: Clause, scene: Scene) -> bool:
     """Whether the sentence is about things put in: another has its dose there, or the wine was degassed for them."""
     here = [c for c in scene.sentence(clause) if c.mood == "done"]
-    return any(o.first != m.first and o.first in scene.doses for c in here for o in c.of("material")) or any(c.cues("degas", "add") for c in here)
+    return any(o.first != m.first and o.first in scene.doses for c in here for o in c.of("material")) or any(
+        c.cues("degas", "add") for c in here
+    )
 
 
 def _by_itself(m: Mention, clause: Clause) -> bool:
@@ -136,27 +264,51 @@ def _listed(clause: Clause, scene: Scene, m: Mention) -> bool:
     """`1/4 tsp kmeta, 3 tsp sorbate, kieselsol`: a bare substance in a list of things put in."""
     before = scene.clause_before(clause)
     near = [c for c in clause.of("material") if c.first != m.first and c.first in scene.doses]
-    return bool(near) and _by_itself(m, clause) or bool(before and clause.last - clause.first <= 4 and before.mood == "done" and any(c.first in scene.doses for c in before.of("material")))
+    return (bool(near) and _by_itself(m, clause)) or bool(
+        before
+        and clause.last - clause.first <= 4
+        and before.mood == "done"
+        and any(c.first in scene.doses for c in before.of("material"))
+    )
 
 
 def _unlisted(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """`added 2 lb of chopped sloes`: an amount of something that no table knows keeps the note's own words."""
     words = clause.text.words
-    known = {i for m in clause.mentions if m.kind in ("material", "code", "oak_form", "vessel", "batch", "date", "reading", "closure", "oak_toast", "oak_origin") for i in range(m.first, m.last)}
+    known = {
+        i
+        for m in clause.mentions
+        if m.kind
+        in ("material", "code", "oak_form", "vessel", "batch", "date", "reading", "closure", "oak_toast", "oak_origin")
+        for i in range(m.first, m.last)
+    }
     for m in clause.of("amount"):
-        if any(v is m.value for v in scene.doses.values()) or m.value.unit.partition("/")[0] in ("bottle", "packet") or clause.cues("top_up", "rack", "bottle"):
+        if (
+            any(v is m.value for v in scene.doses.values())
+            or m.value.unit.partition("/")[0] in ("bottle", "packet")
+            or clause.cues("top_up", "rack", "bottle")
+        ):
             continue
         i = m.last + (words[m.last : m.last + 1] == ["of"])
         j = i
         while j < clause.last and words[j] not in _STOP and j not in known and clause.text.tokens[j].kind == "word":
             j += 1
-        if i < j <= i + 4 and words[j - 1] not in _NO_NOUN and words[i] not in _NO_NOUN and not any(c.first < j and c.last > i for c in clause.cues("add", "pitch", "press", "crush")):
+        if (
+            i < j <= i + 4
+            and words[j - 1] not in _NO_NOUN
+            and words[i] not in _NO_NOUN
+            and not any(c.first < j and c.last > i for c in clause.cues("add", "pitch", "press", "crush"))
+        ):
             yield Draft("addition", clause, i, j, {"material": " ".join(words[i:j]), **amount_fields(m.value)})
 
 
 _VERBS = {
-    "sulfited": "potassium metabisulfite", "sulphited": "potassium metabisulfite", "k-meta'd": "potassium metabisulfite", "kmeta'd": "potassium metabisulfite",
-    "meta'd": "potassium metabisulfite", "so2'd": "sulfur dioxide",
+    "sulfited": "potassium metabisulfite",
+    "sulphited": "potassium metabisulfite",
+    "k-meta'd": "potassium metabisulfite",
+    "kmeta'd": "potassium metabisulfite",
+    "meta'd": "potassium metabisulfite",
+    "so2'd": "sulfur dioxide",
 }
 
 
@@ -166,4 +318,6 @@ def _by_verb(clause: Clause, scene: Scene) -> Iterator[Draft]:
         material = _VERBS.get(clause.text.words[c.first])
         if material and clause.mood == "done" and not clause.of("material"):
             free = [m.value for m in clause.of("amount") if not any(v is m.value for v in scene.doses.values())]
-            yield Draft("addition", clause, c.first, c.last, {"material": material, **amount_fields(free[0] if free else None)})
+            yield Draft(
+                "addition", clause, c.first, c.last, {"material": material, **amount_fields(free[0] if free else None)}
+            )

@@ -13,9 +13,60 @@ from journalbot.vocabulary.people import OCCASIONS, PEOPLE
 _BOTTLE_WORDS = {"bottle", "bottles", "btl", "btls", "botles"}
 _GIVE_LEADS = {"to", "with", "w", "for", "w/"}
 _SKIP = {"the", "a", "an", "of", "my", "our", "his", "her", "last", "old", "more", "other", "remaining"}
-_CONTAINED = {"into", "in", "filled", "and", "plus", ",", "got", "gave", "made", "yielded", "bottled", "=", ":", "total", "got", "for", "bottling", "-", "is", "came", "as", "x", "of", "makes", "made"}
+_CONTAINED = {
+    "into",
+    "in",
+    "filled",
+    "and",
+    "plus",
+    ",",
+    "got",
+    "gave",
+    "made",
+    "yielded",
+    "bottled",
+    "=",
+    ":",
+    "total",
+    "for",
+    "bottling",
+    "-",
+    "is",
+    "came",
+    "as",
+    "x",
+    "of",
+    "makes",
+}
 _REASON_LEADS = {"because", "cause", "since", "as", "due", "for"}
-_FILLERS = {"straight", "pure", "total", "just", "all", "it", "was", "had", "turned", "to", "went", "gone", "is", "full", "the", "a", "into", "completely", "pretty", "now", "by", "of", "then", "whole", "lot", "that"}
+_FILLERS = {
+    "straight",
+    "pure",
+    "total",
+    "just",
+    "all",
+    "it",
+    "was",
+    "had",
+    "turned",
+    "to",
+    "went",
+    "gone",
+    "is",
+    "full",
+    "the",
+    "a",
+    "into",
+    "completely",
+    "pretty",
+    "now",
+    "by",
+    "of",
+    "then",
+    "whole",
+    "lot",
+    "that",
+}
 
 
 def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -29,7 +80,7 @@ def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
     before = scene.clauses[max(0, scene.clauses.index(clause) - 4) : scene.clauses.index(clause)]
     if not cues and any(clause in _tail(c, scene) and any(read_bottling(c, scene)) for c in before):
         return
-    if clause.of("money") or clause.cues("drink", "give") and not cues or clause.cues("purchase") and not cues:
+    if clause.of("money") or (clause.cues("drink", "give") and not cues) or (clause.cues("purchase") and not cues):
         return
     here = [clause, *_tail(clause, scene)]
     counts = _counts(here, scene)
@@ -48,7 +99,9 @@ def _verb(cue: Mention, clause: Clause) -> bool:
     if word == "bottle" and cue.last - cue.first == 1:
         return cue.first == clause.first and words[cue.last : cue.last + 1] not in (["of"], [], [","])
     if word == "bottling":
-        return words[cue.last : cue.last + 1] not in (["bucket"], ["wand"], ["line"]) and words[cue.first - 1 : cue.first] not in (["before"], ["for"], ["after"], ["since"], ["until"], ["pre"], ["at"])
+        return words[cue.last : cue.last + 1] not in (["bucket"], ["wand"], ["line"]) and words[
+            cue.first - 1 : cue.first
+        ] not in (["before"], ["for"], ["after"], ["since"], ["until"], ["pre"], ["at"])
     if words[cue.first : cue.last] in (["in", "bottles"], ["into", "bottles"], ["in", "the", "bottle"]):
         return not clause.has("still", "since", "months", "years", "year", "weeks", "has", "been")
     return True
@@ -59,7 +112,11 @@ def _filled_bottles(clause: Clause, scene: Scene) -> bool:
     words = clause.text.words
     for m in clause.of("amount", "bottles"):
         unit = m.value.unit if isinstance(m.value, Amount) else "bottle"
-        if (unit == "bottle" or isinstance(m.value, Bottles)) and m.first > 0 and (words[m.first - 1] in ("into", "filled", "in") or clause.joined_by in ("into",)):
+        if (
+            (unit == "bottle" or isinstance(m.value, Bottles))
+            and m.first > 0
+            and (words[m.first - 1] in ("into", "filled", "in") or clause.joined_by in ("into",))
+        ):
             return True
     return False
 
@@ -67,7 +124,12 @@ def _filled_bottles(clause: Clause, scene: Scene) -> bool:
 def _count_and_closure(clause: Clause, scene: Scene) -> bool:
     """`28 bottles, real corks`: so many bottles and what closes them."""
     counted = [m for m in clause.of("amount") if m.value.unit == "bottle"] or clause.of("bottles")
-    return bool(counted) and bool(clause.of("closure")) and not clause.of("money") and not clause.cues("drink", "give", "purchase")
+    return (
+        bool(counted)
+        and bool(clause.of("closure"))
+        and not clause.of("money")
+        and not clause.cues("drink", "give", "purchase")
+    )
 
 
 def _tail(clause: Clause, scene: Scene) -> list[Clause]:
@@ -77,7 +139,15 @@ def _tail(clause: Clause, scene: Scene) -> list[Clause]:
     for c in scene.clauses[i + 1 : i + 5]:
         about = c.of("closure") or c.of("bottles") or _bottle_amounts(c)
         bare = bool(c.of("number")) and c.last - c.first <= 4 and not c.of("reading")
-        if c.sentence - clause.sentence > 1 or not (about or bare) or any(x.value.kind in ("drink", "give", "purchase", "rack") and x.value.detail != "weak" for x in c.of("cue")) or c.of("money", "score") or c.mood != "done":
+        if (
+            c.sentence - clause.sentence > 1
+            or not (about or bare)
+            or any(
+                x.value.kind in ("drink", "give", "purchase", "rack") and x.value.detail != "weak" for x in c.of("cue")
+            )
+            or c.of("money", "score")
+            or c.mood != "done"
+        ):
             break
         if c.of("batch") and not _same_ref(c, clause):
             break
@@ -115,9 +185,18 @@ def _counts(clauses: list[Clause], scene: Scene) -> list[dict[str, object]]:
     if len(out) == 1 and "size" not in out[0]:
         for clause in clauses:
             for m in clause.of("amount", "number"):
-                if m.kind == "number" and (size := bottle_size(m.value.value)) and words[m.last : m.last + 1] in (["s"], ["'s"], ["ml"]):
+                if (
+                    m.kind == "number"
+                    and (size := bottle_size(m.value.value))
+                    and words[m.last : m.last + 1] in (["s"], ["'s"], ["ml"])
+                ):
                     out[0]["size"], out[0]["unit"] = tidy(size[0]), size[1]
-                elif m.kind == "amount" and m.value.unit in ("ml", "cl", "L") and (m.value.unit != "L" or m.value.value <= 3) and "count" in out[0]:
+                elif (
+                    m.kind == "amount"
+                    and m.value.unit in ("ml", "cl", "L")
+                    and (m.value.unit != "L" or m.value.value <= 3)
+                    and "count" in out[0]
+                ):
                     out[0]["size"], out[0]["unit"] = m.value.value, m.value.unit
     return out
 
@@ -127,15 +206,53 @@ def _count_of(m: Mention, clause: Clause, scene: Scene) -> int | float | None:
     if m.kind == "amount":
         return m.value.value if m.value.unit == "bottle" else None  # type: ignore[no-any-return]
     n: Number = m.value
-    if n.style not in ("figure", "words") or not 1 <= n.value < 1000 or any(r.first <= m.first < r.last for r in clause.of("reading", "date", "time", "batch", "vessel", "score")):
+    if (
+        n.style not in ("figure", "words")
+        or not 1 <= n.value < 1000
+        or any(r.first <= m.first < r.last for r in clause.of("reading", "date", "time", "batch", "vessel", "score"))
+    ):
         return None
     before = words[m.first - 1] if m.first else ""
     after = words[m.last] if m.last < len(words) else ""
     known = bottle_size(n.value) and after in ("s", "ml")
-    if known or after in ("%", "°", "degrees", "f", "c", "days", "weeks", "months", "hours", "people", "of") and after != "of":
+    if known or (
+        after in ("%", "°", "degrees", "f", "c", "days", "weeks", "months", "hours", "people", "of") and after != "of"
+    ):
         return None
-    follows = any(c.first == m.last or c.first == m.last + 1 for c in clause.of("closure")) or after in ("of", "under", "with", "", "x", ",", "full", "standard", "half", "swing", "screw", "clear", "green", "bordeaux", "burgundy", "in", "for", "w", "at", "plus", "and", "so", "this", "today", "total")
-    return tidy(n.value) if before in _CONTAINED and follows or m.first == clause.first and follows or follows and clause.cues("bottle") else None
+    follows = any(c.first == m.last or c.first == m.last + 1 for c in clause.of("closure")) or after in (
+        "of",
+        "under",
+        "with",
+        "",
+        "x",
+        ",",
+        "full",
+        "standard",
+        "half",
+        "swing",
+        "screw",
+        "clear",
+        "green",
+        "bordeaux",
+        "burgundy",
+        "in",
+        "for",
+        "w",
+        "at",
+        "plus",
+        "and",
+        "so",
+        "this",
+        "today",
+        "total",
+    )
+    return (
+        tidy(n.value)
+        if (before in _CONTAINED and follows)
+        or (m.first == clause.first and follows)
+        or (follows and clause.cues("bottle"))
+        else None
+    )
 
 
 def _size_after(m: Mention, clause: Clause, words: list[str]) -> tuple[float | int, str] | None:
@@ -157,13 +274,20 @@ def _size_after(m: Mention, clause: Clause, words: list[str]) -> tuple[float | i
 
 def _closures(clause: Clause) -> list[str]:
     found = [m for m in clause.of("closure")]
-    long = [m for m in found if not any(o is not m and o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first for o in found)]
+    long = [
+        m
+        for m in found
+        if not any(
+            o is not m and o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first
+            for o in found
+        )
+    ]
     return [clause.text.slice(m.first, m.last) for m in long]
 
 
 def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """Bottles opened and bottles given: `killed 4 sauv blancs, 2 apples and a 22 zin`, `one went home with Odry`."""
-    if clause.mood != "done" or clause.of("money") or clause.cues("purchase") and not clause.cues("drink", "give"):
+    if clause.mood != "done" or clause.of("money") or (clause.cues("purchase") and not clause.cues("drink", "give")):
         return
     kind = _verb_of(clause, scene)
     if not kind:
@@ -206,10 +330,21 @@ def _counted_here(clause: Clause) -> bool:
 def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str]]:
     """`one went home with Odry and 2 with my brother`: each count with its own receiver."""
     out = []
-    counts = [m for m in clause.of("number", "amount") if m.kind == "number" and m.value.style in ("figure", "words") or m.kind == "amount" and m.value.unit == "bottle"]
+    counts = [
+        m
+        for m in clause.of("number", "amount")
+        if (m.kind == "number" and m.value.style in ("figure", "words"))
+        or (m.kind == "amount" and m.value.unit == "bottle")
+    ]
     for k, m in enumerate(counts):
         stop = counts[k + 1].first if k + 1 < len(counts) else clause.last
-        part = Clause(clause.text, m.first, stop, clause.sentence, mentions=[x for x in clause.mentions if x.first >= m.first and x.last <= stop])
+        part = Clause(
+            clause.text,
+            m.first,
+            stop,
+            clause.sentence,
+            mentions=[x for x in clause.mentions if x.first >= m.first and x.last <= stop],
+        )
         to = _receiver(part, scene)
         if to is None:
             return []
@@ -229,11 +364,32 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
     give = [c for c in clause.cues("give") if c.value.form == "done"]
     if _taker(clause):
         return "give"
-    counted = bottles or bool(_count_refs(clause)) or any(n.first == c.last and n.value.style in ("figure", "words") for c in (*drink, *give) if c.value.detail != "weak" or clause.text.words[c.first] in ("opened", "uncorked", "popped") for n in clause.of("number")) or _that_bottle(clause, scene) or _opened(clause)
-    if give and (counted or _receiver(clause, scene) and any(c.value.detail != "weak" for c in give)) and _receiver(clause, scene) and not clause.of("vessel"):
+    counted = (
+        bottles
+        or bool(_count_refs(clause))
+        or any(
+            n.first == c.last and n.value.style in ("figure", "words")
+            for c in (*drink, *give)
+            if c.value.detail != "weak" or clause.text.words[c.first] in ("opened", "uncorked", "popped")
+            for n in clause.of("number")
+        )
+        or _that_bottle(clause, scene)
+        or _opened(clause)
+    )
+    if (
+        give
+        and (counted or (_receiver(clause, scene) and any(c.value.detail != "weak" for c in give)))
+        and _receiver(clause, scene)
+        and not clause.of("vessel")
+    ):
         if any(c.value.detail != "weak" for c in give) or _person(clause, scene) or bottles:
             return "give"
-    if drink and (any(c.value.detail != "weak" for c in drink) and (counted or clause.of("batch")) or counted) and not clause.cues("rack", "bottle", "top_up") and not clause.has("leak", "lid", "valve", "glass") :
+    if (
+        drink
+        and ((any(c.value.detail != "weak" for c in drink) and (counted or clause.of("batch"))) or counted)
+        and not clause.cues("rack", "bottle", "top_up")
+        and not clause.has("leak", "lid", "valve", "glass")
+    ):
         if not (set(c.value.detail for c in drink) == {"weak"} and not counted):
             return "drink"
     before = scene.clause_before(clause)
@@ -242,7 +398,15 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         before = scene.clauses[i - 1] if i and not drink and not give else None
         if before and not _handed_to(clause, scene):
             before = None
-    if not drink and not give and before and before.mood == "done" and counted and not clause.of("reading", "money") and not clause.of("material"):
+    if (
+        not drink
+        and not give
+        and before
+        and before.mood == "done"
+        and counted
+        and not clause.of("reading", "money")
+        and not clause.of("material")
+    ):
         earlier = _verb_of(before, scene)
         if earlier and _handed_to(clause, scene):
             return "give"
@@ -263,7 +427,9 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
 def _that_bottle(clause: Clause, scene: Scene) -> bool:
     """`I brought one bottle of batch 1 and we opened it`."""
     before = scene.clause_before(clause)
-    return bool(before and clause.of("pronouns") and clause.has("opened", "drank", "finished") and _bottle_amounts(before))
+    return bool(
+        before and clause.of("pronouns") and clause.has("opened", "drank", "finished") and _bottle_amounts(before)
+    )
 
 
 def _opened(clause: Clause) -> bool:
@@ -299,7 +465,11 @@ def _counted(clause: Clause, scene: Scene) -> list[tuple[float, Mention | None, 
     for m in _bottle_amounts(clause):
         return [(m.value.value, None, m.first)]
     for m in clause.of("number"):
-        if m.value.style in ("figure", "words") and m.value.value <= 200 and not any(r.first <= m.first < r.last for r in clause.of("batch", "date", "score", "vessel", "time")):
+        if (
+            m.value.style in ("figure", "words")
+            and m.value.value <= 200
+            and not any(r.first <= m.first < r.last for r in clause.of("batch", "date", "score", "vessel", "time"))
+        ):
             return [(tidy(m.value.value), None, m.first)]
     first = next((i for i in range(clause.first, clause.last) if words[i] in _BOTTLE_WORDS), clause.first)
     return [(1, None, first)]
@@ -324,15 +494,24 @@ def _taker(clause: Clause) -> str | None:
     """`Rosaria took 6 home`: who took them away."""
     text, words = clause.text, clause.text.words
     took = next((i for i in range(clause.first + 1, clause.last) if words[i] in ("took", "got", "received")), None)
-    if took is None or words[took] == "took" and not clause.has("home", "away", "with", "gift", "present"):
+    if took is None or (words[took] == "took" and not clause.has("home", "away", "with", "gift", "present")):
         return None
     if words[took] != "took":
-        named = not any(m.first < took and m.kind not in ("person", "date", "place", "descriptor", "cue") for m in clause.mentions) and words[clause.first] not in ("i", "we", "it", "and")
-        counted = any(m.first == took + 1 for m in clause.of("number", "amount")) and bool(_count_refs(clause) or _bottle_amounts(clause))
+        named = not any(
+            m.first < took and m.kind not in ("person", "date", "place", "descriptor", "cue") for m in clause.mentions
+        ) and words[clause.first] not in ("i", "we", "it", "and")
+        counted = any(m.first == took + 1 for m in clause.of("number", "amount")) and bool(
+            _count_refs(clause) or _bottle_amounts(clause)
+        )
         start = clause.first + (words[clause.first] in ("the", "then"))
         return text.slice(start, took) if named and counted and took - start <= 3 else None
     first = took
-    while first - 1 >= clause.first and (text.tokens[first - 1].text[:1].isupper() or words[first - 1] in PEOPLE or words[first - 1] in ("my", "our", "his", "her") or first < took and words[first - 1] in ("aunt", "uncle", "mrs", "mr")):
+    while first - 1 >= clause.first and (
+        text.tokens[first - 1].text[:1].isupper()
+        or words[first - 1] in PEOPLE
+        or words[first - 1] in ("my", "our", "his", "her")
+        or (first < took and words[first - 1] in ("aunt", "uncle", "mrs", "mr"))
+    ):
         first -= 1
     if first == took and took - 1 >= clause.first and took - 2 >= clause.first and words[took - 2] in PEOPLE:
         first = took - 2
@@ -352,21 +531,70 @@ def _receiver(clause: Clause, scene: Scene) -> str | None:
         if not lead and not took and not (give and words[i - 1] in ("to", "with", "w")):
             continue
         j = i + 1 if lead or took else i
-        if any(m.first <= j < m.last for m in clause.of("place", "vessel", "date", "time", "number", "amount", "batch")) and not (j < clause.last and words[j] in PEOPLE):
+        if any(
+            m.first <= j < m.last for m in clause.of("place", "vessel", "date", "time", "number", "amount", "batch")
+        ) and not (j < clause.last and words[j] in PEOPLE):
             continue
         k = j
-        while k < clause.last and words[k] not in ("for", "on", "at", "who", "because", "so", "as", "when", "yesterday", "today", "tonight", "and", "in", "next", "over", "down", "after", "-", "straight", "this", "with", "from") and not any(d.first == k for d in clause.of("date", "time", "number", "amount", "batch")) and text.tokens[k].kind != "mark":
+        while (
+            k < clause.last
+            and words[k]
+            not in (
+                "for",
+                "on",
+                "at",
+                "who",
+                "because",
+                "so",
+                "as",
+                "when",
+                "yesterday",
+                "today",
+                "tonight",
+                "and",
+                "in",
+                "next",
+                "over",
+                "down",
+                "after",
+                "-",
+                "straight",
+                "this",
+                "with",
+                "from",
+            )
+            and not any(d.first == k for d in clause.of("date", "time", "number", "amount", "batch"))
+            and text.tokens[k].kind != "mark"
+        ):
             k += 1
         if k == j:
             continue
         name = text.slice(j, k)
         low = name.lower().split()
         start = 1 if low[0] in ("the", "a") and len(low) > 1 else 0
-        looks = any(t.text[:1].isupper() for t in text.tokens[j + start : k]) or any(w in PEOPLE or w in OCCASIONS for w in low) or low[0] in ("my", "our", "his", "her") or name.lower() in {p.lower() for p in scene.cellar.people}
-        given = any(c.value.kind == "give" and c.value.detail != "weak" for s in scene.sentence(clause) for c in s.of("cue")) and words[i] == "to"
-        if took and (low[0] in ("it", "them", "this", "that", "him", "her", "the", "a", "another", "each") or not text.tokens[j].text[:1].isupper() and low[0] not in PEOPLE and low[0] not in ("my", "our", "his")):
+        looks = (
+            any(t.text[:1].isupper() for t in text.tokens[j + start : k])
+            or any(w in PEOPLE or w in OCCASIONS for w in low)
+            or low[0] in ("my", "our", "his", "her")
+            or name.lower() in {p.lower() for p in scene.cellar.people}
+        )
+        given = (
+            any(
+                c.value.kind == "give" and c.value.detail != "weak" for s in scene.sentence(clause) for c in s.of("cue")
+            )
+            and words[i] == "to"
+        )
+        if took and (
+            low[0] in ("it", "them", "this", "that", "him", "her", "the", "a", "another", "each")
+            or (not text.tokens[j].text[:1].isupper() and low[0] not in PEOPLE and low[0] not in ("my", "our", "his"))
+        ):
             continue
-        if looks or given and k - j == 1 and len(low[0]) > 2 and not any(m.first == j for m in clause.mentions if m.kind not in ("person", "descriptor")):
+        if looks or (
+            given
+            and k - j == 1
+            and len(low[0]) > 2
+            and not any(m.first == j for m in clause.mentions if m.kind not in ("person", "descriptor"))
+        ):
             return text.slice(j + start, k)
     return None
 
@@ -388,7 +616,12 @@ def _thrown(cue: Mention, clause: Clause) -> bool:
     words = clause.text.words
     if cue.value.detail == "weak":
         return False
-    if words[cue.last : cue.last + 1] in (["in"], ["into"], ["on"]) or clause.of("material") and not clause.of("batch") or clause.of("oak_form") or clause.has("lees", "sediment", "sanitizer", "water", "pulp", "skins", "gunk", "sludge"):
+    if (
+        words[cue.last : cue.last + 1] in (["in"], ["into"], ["on"])
+        or (clause.of("material") and not clause.of("batch"))
+        or clause.of("oak_form")
+        or clause.has("lees", "sediment", "sanitizer", "water", "pulp", "skins", "gunk", "sludge")
+    ):
         return False
     return True
 
@@ -410,7 +643,17 @@ def _reason(cue: Mention, clause: Clause, scene: Scene) -> str | None:
     if fault is not None:
         return text.slice(fault.first, fault.last)
     for c in scene.clauses[i + 1 : i + 3]:
-        if c.of("vessel") or c.of("cue") and any(x.value.detail != "weak" and x.value.kind not in ("taste", "add", "fermentation", "purchase") for x in c.of("cue")) or c.of("batch"):
+        if (
+            c.of("vessel")
+            or (
+                c.of("cue")
+                and any(
+                    x.value.detail != "weak" and x.value.kind not in ("taste", "add", "fermentation", "purchase")
+                    for x in c.of("cue")
+                )
+            )
+            or c.of("batch")
+        ):
             break
         return _trim(text.slice(c.first, c.last))
     back = scene.clauses[i - 1] if i else None

@@ -9,10 +9,107 @@ from journalbot.notes.draft import Draft, Scene
 
 _EACH = {"each", "apiece", "ea", "per", "a"}
 _LEADING = {
-    "bought", "buy", "got", "picked", "up", "ordered", "paid", "pay", "for", "spent", "on", "the", "a", "an", "some", "and", "also", "new", "from", "today", "i", "we", "me", "it", "they", "were", "was", "is", "cost", "came", "to", "of",
-    "my", "our", "at", "grabbed", "another", "more", "him", "her", "them", "=", ":", "-", ",", "(", "which", "that", "total", "with", "only", "just", "then", "plus", "in", "this", "set", "back", "are", "those", "these", "&", "about",
+    "bought",
+    "buy",
+    "got",
+    "picked",
+    "up",
+    "ordered",
+    "paid",
+    "pay",
+    "for",
+    "spent",
+    "on",
+    "the",
+    "a",
+    "an",
+    "some",
+    "and",
+    "also",
+    "new",
+    "from",
+    "today",
+    "i",
+    "we",
+    "me",
+    "it",
+    "they",
+    "were",
+    "was",
+    "is",
+    "cost",
+    "came",
+    "to",
+    "of",
+    "my",
+    "our",
+    "at",
+    "grabbed",
+    "another",
+    "more",
+    "him",
+    "her",
+    "them",
+    "=",
+    ":",
+    "-",
+    ",",
+    "(",
+    "which",
+    "that",
+    "total",
+    "with",
+    "only",
+    "just",
+    "then",
+    "plus",
+    "in",
+    "this",
+    "set",
+    "back",
+    "are",
+    "those",
+    "these",
+    "&",
+    "about",
 }
-_TRAILING = {"for", "at", "cost", "costs", "were", "was", "came", "to", "is", "@", "=", ":", "-", ",", "(", "set", "me", "back", "paid", "from", "only", "about", "of", "in", "all", "and", "–", "ran", "us", "total", "a", "now", "i", "we", "are"}
+_TRAILING = {
+    "for",
+    "at",
+    "cost",
+    "costs",
+    "were",
+    "was",
+    "came",
+    "to",
+    "is",
+    "@",
+    "=",
+    ":",
+    "-",
+    ",",
+    "(",
+    "set",
+    "me",
+    "back",
+    "paid",
+    "from",
+    "only",
+    "about",
+    "of",
+    "in",
+    "all",
+    "and",
+    "–",
+    "ran",
+    "us",
+    "total",
+    "a",
+    "now",
+    "i",
+    "we",
+    "are",
+}
 _STOP = {"from", "at", "off", "via", "because", "since", "so", "this", "for", "("}
 _UNITS = {"lb", "kg", "oz", "g", "gal", "L", "ml", "packet", "tablet", "bottle", "piece", "qt", "pt"}
 
@@ -25,7 +122,13 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     for k, m in enumerate(money):
         if clause.has("worth", "refund", "sold", "save", "saved", "owes", "bet"):
             return
-        yield _purchase(m, clause, scene, money[k - 1].last if k else clause.first, money[k + 1].first if k + 1 < len(money) else clause.last)
+        yield _purchase(
+            m,
+            clause,
+            scene,
+            money[k - 1].last if k else clause.first,
+            money[k + 1].first if k + 1 < len(money) else clause.last,
+        )
 
 
 def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -> Draft:
@@ -56,14 +159,52 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
     if scene.started is not None and (not item or not _names_goods(lo, hi, clause)):
         item = _start_item(scene) or item
     if item:
-        fields["item"] = next((m.value for m in clause.of("material") if item and clause.text.slice(m.first, m.last) == item), item)
+        fields["item"] = next(
+            (m.value for m in clause.of("material") if item and clause.text.slice(m.first, m.last) == item), item
+        )
     if count is not None:
         fields["count"] = count
         if unit:
             fields["unit"] = unit
-    by_unit = words[m.last : m.last + 1] == ["/"] and words[m.last + 1 : m.last + 2] in (["kg"], ["lb"], ["l"], ["bottle"], ["gal"], ["ea"])
-    each = by_unit or words[m.last : m.last + 1] and words[m.last] in _EACH and (words[m.last] not in ("a", "per") or words[m.last + 1 : m.last + 2] in (["bottle"], ["piece"], ["pop"], ["pound"], ["lb"], ["kg"], ["kilo"], ["box"], ["crate"], ["packet"], ["pail"], ["gallon"], ["litre"], ["liter"], ["l"]))
-    each = each or words[m.last : m.last + 1] == ["the"] and words[m.last + 1 : m.last + 2] and words[m.last + 1] in ("box", "kilo", "pound", "bottle", "piece", "crate", "gallon", "litre", "pail", "case", "packet")
+    by_unit = words[m.last : m.last + 1] == ["/"] and words[m.last + 1 : m.last + 2] in (
+        ["kg"],
+        ["lb"],
+        ["l"],
+        ["bottle"],
+        ["gal"],
+        ["ea"],
+    )
+    each = by_unit or (
+        words[m.last : m.last + 1]
+        and words[m.last] in _EACH
+        and (
+            words[m.last] not in ("a", "per")
+            or words[m.last + 1 : m.last + 2]
+            in (
+                ["bottle"],
+                ["piece"],
+                ["pop"],
+                ["pound"],
+                ["lb"],
+                ["kg"],
+                ["kilo"],
+                ["box"],
+                ["crate"],
+                ["packet"],
+                ["pail"],
+                ["gallon"],
+                ["litre"],
+                ["liter"],
+                ["l"],
+            )
+        )
+    )
+    each = each or (
+        words[m.last : m.last + 1] == ["the"]
+        and words[m.last + 1 : m.last + 2]
+        and words[m.last + 1]
+        in ("box", "kilo", "pound", "bottle", "piece", "crate", "gallon", "litre", "pail", "case", "packet")
+    )
     total = price.value * count if each and count else price.value
     fields["price"], fields["currency"] = tidy(total), price.unit
     return Draft("purchase", clause, m.first, m.last, fields, needs="tied")
@@ -72,7 +213,11 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
 def _payee(lo: int, hi: int, m: Mention, clause: Clause) -> bool:
     """`paid the juice guy $89`: who was paid stands where the goods usually do."""
     words = clause.text.words
-    paid = [c for c in clause.of("cue") if words[c.first] in ("paid", "gave", "pay", "transferred") and clause.first <= c.first <= lo]
+    paid = [
+        c
+        for c in clause.of("cue")
+        if words[c.first] in ("paid", "gave", "pay", "transferred") and clause.first <= c.first <= lo
+    ]
     return bool(paid) and not any(x.first >= lo and x.last <= hi for x in clause.of("number", "amount", "closure"))
 
 
@@ -82,7 +227,11 @@ def _count_beside(m: Mention, clause: Clause, first: int) -> tuple[float | int |
     for a in clause.of("amount"):
         if a.first == m.last + 1 and words[m.last] == "for" and a.value.unit in _UNITS:
             return a.value.value, a.value.unit
-        if first <= a.first < m.first and a.value.unit in ("lb", "kg", "gal", "L") and all(w in ("for", "at", ",", "=", "cost", "me", "was", "@") for w in words[a.last : m.first]):
+        if (
+            first <= a.first < m.first
+            and a.value.unit in ("lb", "kg", "gal", "L")
+            and all(w in ("for", "at", ",", "=", "cost", "me", "was", "@") for w in words[a.last : m.first])
+        ):
             return a.value.value, a.value.unit
     return None, None
 
@@ -121,7 +270,15 @@ def _noun_before_end(clause: Clause) -> tuple[int, int]:
 def _strip(lo: int, hi: int, clause: Clause) -> tuple[int, int]:
     words = clause.text.words
     counted = {m.first for m in clause.of("amount", "number")}
-    while lo < hi and lo not in counted and (words[lo] in _LEADING or any(d.first <= lo < d.last for d in clause.of("date", "time")) or clause.text.tokens[lo].kind == "mark" and words[lo] != "#"):
+    while (
+        lo < hi
+        and lo not in counted
+        and (
+            words[lo] in _LEADING
+            or any(d.first <= lo < d.last for d in clause.of("date", "time"))
+            or (clause.text.tokens[lo].kind == "mark" and words[lo] != "#")
+        )
+    ):
         lo += 1
     while hi > lo and (words[hi - 1] in _TRAILING or clause.text.tokens[hi - 1].kind == "mark"):
         hi -= 1
@@ -149,7 +306,10 @@ def _count(lo: int, hi: int, clause: Clause) -> tuple[float | int | None, str | 
 
 
 def _names_goods(lo: int, hi: int, clause: Clause) -> bool:
-    return any(m.first >= lo and m.last <= hi for m in clause.of("fruit", "variety", "material", "vessel", "closure", "code", "oak_form")) or hi - lo > 0 and not clause.of("batch")
+    return any(
+        m.first >= lo and m.last <= hi
+        for m in clause.of("fruit", "variety", "material", "vessel", "closure", "code", "oak_form")
+    ) or (hi - lo > 0 and not clause.of("batch"))
 
 
 def _start_item(scene: Scene) -> str | None:

@@ -13,7 +13,26 @@ _PLAIN = ("crush", "press", "degas", "filter", "stir", "chill", "punch_down")
 _TO = {"into", "to", "->", "→", "=>", ">", "in", "onto"}
 _FROM = {"from", "off", "out", "of", "emptied"}
 _ARROWS = {"->", "→", "=>", ">", "to"}
-_SKIP = {"the", "a", "an", "my", "our", "its", "clean", "fresh", "another", "washed", "second", "new", "empty", "both", "two", "glass", "back", "one"}
+_SKIP = {
+    "the",
+    "a",
+    "an",
+    "my",
+    "our",
+    "its",
+    "clean",
+    "fresh",
+    "another",
+    "washed",
+    "second",
+    "new",
+    "empty",
+    "both",
+    "two",
+    "glass",
+    "back",
+    "one",
+}
 _PUT_IN = ("pitch", "add", "malolactic", "top_up", "start")
 _BARREL_PHRASES = ("off the oak",)
 _TOPPED_WITH = {"with", "w/", "w", "using", "from", "of"}
@@ -52,29 +71,48 @@ def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
     kind, detail, form = cue.value.kind, cue.value.detail, cue.value.form
     before = words[cue.first - 1] if cue.first else ""
     if kind == "stir" and detail == "lees":
-        return bool(clause.of("lees")) and not any(m.first < cue.first and words[m.first - 2 : m.first] == ["off", "the"] for m in clause.of("lees"))
+        return bool(clause.of("lees")) and not any(
+            m.first < cue.first and words[m.first - 2 : m.first] == ["off", "the"] for m in clause.of("lees")
+        )
     if kind == "crush":
         campden = any(m.value == "campden tablet" for m in clause.of("material"))
-        return not campden and form != "noun" and not (form == "base" and before in ("the", "a", "this", "to", "last", "during", "of", "after", "before", "at", "for"))
+        return (
+            not campden
+            and form != "noun"
+            and not (
+                form == "base"
+                and before in ("the", "a", "this", "to", "last", "during", "of", "after", "before", "at", "for")
+            )
+        )
     if kind == "press":
         if "down" in words[cue.last : cue.last + 4]:
             return False
-        if form == "ing" and before in ("the", "of", "after", "before", "from", "for", "since") or form == "base" and before in ("the", "a", "my", "his", "to", "that", "of", "our", "new", "on"):
+        if (form == "ing" and before in ("the", "of", "after", "before", "from", "for", "since")) or (
+            form == "base" and before in ("the", "a", "my", "his", "to", "that", "of", "our", "new", "on")
+        ):
             return False
         return not clause.has(*_NOT_PRESSED)
     if kind == "filter" and detail == "through":
         return clause.has("through", "thru", "thro")
     if kind == "filter":
-        return form == "done" or before not in ("the", "a", "plate", "new", "my") and not clause.of("money")
+        return form == "done" or (before not in ("the", "a", "plate", "new", "my") and not clause.of("money"))
     if kind == "degas":
         return True
     if kind == "chill":
-        return form != "base" or before in ("to", "for", "cold", "")  or cue.last - cue.first > 1
+        return form != "base" or before in ("to", "for", "cold", "") or cue.last - cue.first > 1
     if kind == "punch_down":
         if detail == "down":
             return form == "done" and "down" in words[cue.last : cue.last + 4] and not clause.of("vessel", "place")
-        if detail == "" and cue.last - cue.first == 1 and words[cue.first] in ("punched", "punch", "punching", "plunged", "plunge", "plunging"):
-            return clause.has("cap", "down", "skins", "it", "must") or bool(clause.of("times")) or words[cue.first] in ("plunged", "plunging")
+        if (
+            detail == ""
+            and cue.last - cue.first == 1
+            and words[cue.first] in ("punched", "punch", "punching", "plunged", "plunge", "plunging")
+        ):
+            return (
+                clause.has("cap", "down", "skins", "it", "must")
+                or bool(clause.of("times"))
+                or words[cue.first] in ("plunged", "plunging")
+            )
         return True
     return True
 
@@ -92,7 +130,11 @@ def _punch_down(cue: Mention, clause: Clause, scene: Scene) -> Iterator[Draft]:
 def _times(cue: Mention, clause: Clause) -> int | None:
     for m in clause.of("times"):
         return int(m.value.value)
-    near = [m for m in clause.of("number") if m.value.style in ("figure", "words") and 0 <= cue.first - m.last <= 1 and m.value.value <= 12]
+    near = [
+        m
+        for m in clause.of("number")
+        if m.value.style in ("figure", "words") and 0 <= cue.first - m.last <= 1 and m.value.value <= 12
+    ]
     return int(near[0].value.value) if near else None
 
 
@@ -100,7 +142,11 @@ def _carried_times(clause: Clause, scene: Scene) -> Draft | None:
     """`punched down 4x yesterday, 3x today`: a count whose act was said before."""
     times = clause.of("times")
     i = scene.clauses.index(clause)
-    earlier = [c for c in scene.clauses[max(0, i - 3) : i] if c.sentence == clause.sentence and c.mood == "done" and c.cues("punch_down")]
+    earlier = [
+        c
+        for c in scene.clauses[max(0, i - 3) : i]
+        if c.sentence == clause.sentence and c.mood == "done" and c.cues("punch_down")
+    ]
     if earlier and times and not clause.of("cue"):
         return Draft("punch_down", clause, times[0].first, times[0].last, {"times": int(times[0].value.value)})
     return None
@@ -122,16 +168,20 @@ def role(vessel: Mention, clause: Clause) -> str:
     racked = any(c.value.detail != "weak" and c.last <= vessel.first for c in clause.cues("rack"))
     if lead == "in" and racked and len(clause.of("vessel")) == 1 and not clause.of("batch"):
         return "to"
-    if lead in ("from", "off", "emptied") or lead == "of" and i and words[i - 1] == "out":
+    if lead in ("from", "off", "emptied") or (lead == "of" and i and words[i - 1] == "out"):
         return "from"
-    if any(c.last == i + 1 and c.value.detail != "weak" for c in clause.cues("rack")) and any(v.first > vessel.last for v in clause.of("vessel")):
+    if any(c.last == i + 1 and c.value.detail != "weak" for c in clause.cues("rack")) and any(
+        v.first > vessel.last for v in clause.of("vessel")
+    ):
         return "from"
     if lead == "and" and any(v.last == i and role(v, clause) == "from" for v in clause.of("vessel")):
         return "from"
     if lead == "and" and any(v.last == i and role(v, clause) == "to" for v in clause.of("vessel")):
         return "to"
     nxt = words[vessel.last] if vessel.last < len(words) else ""
-    if nxt in ("->", "→", "=>", ">") or nxt in ("to", "into") and any(v.first - vessel.last <= 3 and v.first > vessel.last for v in clause.of("vessel")):
+    if nxt in ("->", "→", "=>", ">") or (
+        nxt in ("to", "into") and any(v.first - vessel.last <= 3 and v.first > vessel.last for v in clause.of("vessel"))
+    ):
         return "from"
     return "at"
 
@@ -163,9 +213,14 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
             return
         if _something_else_goes_in(clause, scene, bool(cues)) and not source and not clause.cues("press"):
             return
-        if clause.cues("bottle") or clause.of("place") and clause.cues("move") and not cues and not source:
+        if clause.cues("bottle") or (clause.of("place") and clause.cues("move") and not cues and not source):
             return
-    if strong and strong[0].value.form in ("ing", "base") and not (to or source or clause.of("batch") or clause.of("pronouns") or clause.of("lees")) and strong[0].value.form == "ing":
+    if (
+        strong
+        and strong[0].value.form in ("ing", "base")
+        and not (to or source or clause.of("batch") or clause.of("pronouns") or clause.of("lees"))
+        and strong[0].value.form == "ing"
+    ):
         return
     at = strong[0] if strong else (to or source)[0]
     emptied = [v for c in scene.sentence(clause) if c.has("emptied") for v in c.of("vessel") if v not in to]
@@ -178,7 +233,12 @@ def _volume_after(clause: Clause, scene: Scene) -> list[Mention]:
     """`DJ1 -> DJ2; 13.5 L`: a volume by itself after a racking."""
     i = scene.clauses.index(clause) + 1
     after = scene.clauses[i] if i < len(scene.clauses) else None
-    if after is None or after.sentence != clause.sentence or after.last - after.first > 4 or after.of("cue", "vessel", "material", "left"):
+    if (
+        after is None
+        or after.sentence != clause.sentence
+        or after.last - after.first > 4
+        or after.of("cue", "vessel", "material", "left")
+    ):
         return []
     return _volumes(after, scene)
 
@@ -189,7 +249,12 @@ def _run_off(vessel: Mention, clause: Clause, scene: Scene) -> bool:
     pressed = any(c.cues("press") for c in scene.clauses[max(0, i - 4) : i + 1] if c.mood == "done")
     lead = clause.text.words[vessel.first - 1] if vessel.first > clause.first else clause.joined_by
     joined = lead == "and" and any(v.last == vessel.first - 1 for v in clause.of("vessel"))
-    return pressed and scene.started is None and (lead in ("in", ",") or joined) and any(v.last <= vessel.first for v in _volumes(clause, scene))
+    return (
+        pressed
+        and scene.started is None
+        and (lead in ("in", ",") or joined)
+        and any(v.last <= vessel.first for v in _volumes(clause, scene))
+    )
 
 
 def _rack_noun(cue: Mention, clause: Clause) -> bool:
@@ -200,13 +265,32 @@ def _rack_noun(cue: Mention, clause: Clause) -> bool:
     if cue.last - cue.first > 1 and word not in ("first", "second", "third"):
         return False
     if word in ("rack", "racks"):
-        return before in ("the", "a", "wine", "bottle", "drying", "to") or clause.text.words[cue.last : cue.last + 1] in (["of"], ["in"])
+        return before in ("the", "a", "wine", "bottle", "drying", "to") or clause.text.words[
+            cue.last : cue.last + 1
+        ] in (["of"], ["in"])
     if word == "racking":
-        return before in ("the", "since", "last", "after", "before", "next", "of", "for", "needs", "from", "cane", "a", "until", "by")
+        return before in (
+            "the",
+            "since",
+            "last",
+            "after",
+            "before",
+            "next",
+            "of",
+            "for",
+            "needs",
+            "from",
+            "cane",
+            "a",
+            "until",
+            "by",
+        )
     return word in ("racking",) and False
 
 
-def _rackings(clause: Clause, at: Mention, to: list[Mention], source: list[Mention], volumes: list[Mention]) -> Iterator[Draft]:
+def _rackings(
+    clause: Clause, at: Mention, to: list[Mention], source: list[Mention], volumes: list[Mention]
+) -> Iterator[Draft]:
     fields: dict[str, object] = {}
     if source:
         fields["from"] = _joined(source, clause)
@@ -214,11 +298,13 @@ def _rackings(clause: Clause, at: Mention, to: list[Mention], source: list[Menti
         for vessel in to:
             volume = min(volumes, key=lambda v: abs(v.first - vessel.first) + 3 * (v.first > vessel.first))
             volumes = [v for v in volumes if v is not volume]
-            yield Draft("rack", clause, vessel.first, vessel.last, {**fields, "to": vessel.value.name, **_volume(volume.value)})
+            yield Draft(
+                "rack", clause, vessel.first, vessel.last, {**fields, "to": vessel.value.name, **_volume(volume.value)}
+            )
         return
     if to:
         fields["to"] = _joined(to, clause)
-    if volumes and len(volumes) == 1 or volumes and not to:
+    if (volumes and len(volumes) == 1) or (volumes and not to):
         fields.update(_volume(volumes[0].value))
     elif volumes and to:
         near = [v for v in volumes if v.first < to[0].first]
@@ -249,12 +335,23 @@ def volumes_of(clause: Clause, scene: Scene) -> list[Mention]:
 
 
 def _volumes(clause: Clause, scene: Scene) -> list[Mention]:
-    doses = [d for first, d in scene.doses.items() if any(m.first == first and m.kind in ("material", "code", "oak_form") for m in scene.text.mentions)]
+    doses = [
+        d
+        for first, d in scene.doses.items()
+        if any(m.first == first and m.kind in ("material", "code", "oak_form") for m in scene.text.mentions)
+    ]
     inside = [v for v in clause.of("vessel")]
     return [
-        m for m in clause.of("amount")
-        if m.value.unit in UNITS and UNITS[m.value.unit].dimension == "volume" and m.value.unit not in ("tsp", "tbsp", "cup", "fl oz")
-        and not any(d is m.value for d in doses) and not {"lost", "left", "leaving", "spilled", "spilt", "minus"} & set(clause.text.words[max(clause.first, m.first - 2) : m.first]) and not any(w.first == m.last for w in clause.of("left")) and not any(v.first <= m.first < v.last for v in inside)
+        m
+        for m in clause.of("amount")
+        if m.value.unit in UNITS
+        and UNITS[m.value.unit].dimension == "volume"
+        and m.value.unit not in ("tsp", "tbsp", "cup", "fl oz")
+        and not any(d is m.value for d in doses)
+        and not {"lost", "left", "leaving", "spilled", "spilt", "minus"}
+        & set(clause.text.words[max(clause.first, m.first - 2) : m.first])
+        and not any(w.first == m.last for w in clause.of("left"))
+        and not any(v.first <= m.first < v.last for v in inside)
     ]
 
 
@@ -264,10 +361,14 @@ def _something_else_goes_in(clause: Clause, scene: Scene, moved: bool) -> bool:
         return True
     if any(m.first in scene.doses for m in clause.of("material", "oak_form")):
         return not moved and not _volumes(clause, scene)
-    if any(m.value.unit in ("g", "mg", "tsp", "tablet", "oz", "tbsp") for m in clause.of("amount")) and not _volumes(clause, scene):
+    if any(m.value.unit in ("g", "mg", "tsp", "tablet", "oz", "tbsp") for m in clause.of("amount")) and not _volumes(
+        clause, scene
+    ):
         return True
     added = [c for c in clause.cues("add") if c.last - c.first == 1 and c.value.form == "done"]
-    return bool(clause.of("material") and not _volumes(clause, scene)) or bool(added) and not moved and not clause.of("batch", "pronouns") and not _volumes(clause, scene)
+    return bool(clause.of("material") and not _volumes(clause, scene)) or (
+        bool(added) and not moved and not clause.of("batch", "pronouns") and not _volumes(clause, scene)
+    )
 
 
 def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -281,12 +382,22 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
     for place in reversed(places):
         led = _led(place, clause)
         back = "back" in words[clause.first : place.first]
-        if not led or place.value in ("bottle",) or any(v.first <= place.first < v.last for v in clause.of("vessel", "date")):
+        if (
+            not led
+            or place.value in ("bottle",)
+            or any(v.first <= place.first < v.last for v in clause.of("vessel", "date"))
+        ):
             continue
         out = "out" in words[clause.first : place.first]
-        if not (strong or cues and (led in ("to", "into", "onto", "out") or back) or (back or out) and (clause.of("batch") or clause.of("vessel"))):
+        if not (
+            strong
+            or (cues and (led in ("to", "into", "onto", "out") or back))
+            or ((back or out) and (clause.of("batch") or clause.of("vessel")))
+        ):
             continue
-        if clause.cues("rack") and any(c.value.detail != "weak" for c in clause.cues("rack")) or clause.cues("drink", "give") and not strong:
+        if (clause.cues("rack") and any(c.value.detail != "weak" for c in clause.cues("rack"))) or (
+            clause.cues("drink", "give") and not strong
+        ):
             continue
         yield Draft("move", clause, place.first, place.last, {"to": _place(place, clause)})
         return
@@ -304,7 +415,13 @@ def _moved_anywhere(cue: Mention, clause: Clause) -> Iterator[Draft]:
     while first < clause.last and words[first] in ("the", "my", "our", "a"):
         first += 1
     last = first
-    while last < clause.last and words[last] not in (",", "to", "so", "because", "for", "and", "where", "at", "(", "-", "with", "until", "it's", "its") and clause.text.tokens[last].kind == "word" and not any(m.first == last for m in clause.of("date", "time", "reading", "cue")):
+    while (
+        last < clause.last
+        and words[last]
+        not in (",", "to", "so", "because", "for", "and", "where", "at", "(", "-", "with", "until", "it's", "its")
+        and clause.text.tokens[last].kind == "word"
+        and not any(m.first == last for m in clause.of("date", "time", "reading", "cue"))
+    ):
         last += 1
     if first < last <= first + 4:
         yield Draft("move", clause, first, last, {"to": clause.text.slice(first, last)})
@@ -313,16 +430,66 @@ def _moved_anywhere(cue: Mention, clause: Clause) -> Iterator[Draft]:
 def _led(place: Mention, clause: Clause) -> str:
     words = clause.text.words
     i = place.first - 1
-    while i >= clause.first and (words[i] in ("the", "my", "our", "a", "back", "cold", "cool", "warm", "lower", "upper", "spare", "dark", "neighbour's", "kitchen", "coldest", "warmer", "cooler", "far", "north", "downstairs", "hall", "under")):
+    while i >= clause.first and (
+        words[i]
+        in (
+            "the",
+            "my",
+            "our",
+            "a",
+            "back",
+            "cold",
+            "cool",
+            "warm",
+            "lower",
+            "upper",
+            "spare",
+            "dark",
+            "neighbour's",
+            "kitchen",
+            "coldest",
+            "warmer",
+            "cooler",
+            "far",
+            "north",
+            "downstairs",
+            "hall",
+            "under",
+        )
+    ):
         i -= 1
-    return words[i] if i >= clause.first and words[i] in ("to", "into", "in", "onto", "on", "out", "under", "back", "up", "down") else ""
+    return (
+        words[i]
+        if i >= clause.first and words[i] in ("to", "into", "in", "onto", "on", "out", "under", "back", "up", "down")
+        else ""
+    )
 
 
 def _place(place: Mention, clause: Clause) -> str:
     """The place as written: with the words before it that tell which, and an "of the …" after it."""
     words = clause.text.words
     first, last = place.first, place.last
-    while first - 1 > clause.first and words[first - 1] in ("cold", "cool", "warm", "lower", "upper", "spare", "dark", "coldest", "back", "far", "north", "hall", "kitchen", "under") and words[first - 1] != "back":
+    while (
+        first - 1 > clause.first
+        and words[first - 1]
+        in (
+            "cold",
+            "cool",
+            "warm",
+            "lower",
+            "upper",
+            "spare",
+            "dark",
+            "coldest",
+            "back",
+            "far",
+            "north",
+            "hall",
+            "kitchen",
+            "under",
+        )
+        and words[first - 1] != "back"
+    ):
         first -= 1
     if words[last : last + 2] in (["of", "the"], ["in", "the"], ["under", "the"]):
         nxt = next((m for m in clause.of("place") if m.first == last + 2), None)
@@ -338,24 +505,88 @@ def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
     words = clause.text.words
     fields: dict[str, object] = {}
     last = cues[0].last
-    volumes = [m for m in clause.of("amount") if m.value.unit in UNITS and (UNITS[m.value.unit].dimension == "volume" or m.value.unit == "bottle")]
-    volumes = [m for m in volumes if not any(d is m.value for f, d in scene.doses.items() if any(x.first == f and x.kind == "material" and x.value not in ("water",) for x in scene.text.mentions))]
+    volumes = [
+        m
+        for m in clause.of("amount")
+        if m.value.unit in UNITS and (UNITS[m.value.unit].dimension == "volume" or m.value.unit == "bottle")
+    ]
+    volumes = [
+        m
+        for m in volumes
+        if not any(
+            d is m.value
+            for f, d in scene.doses.items()
+            if any(x.first == f and x.kind == "material" and x.value not in ("water",) for x in scene.text.mentions)
+        )
+    ]
     lead = next((i for i in range(cues[0].first, clause.last) if words[i] in ("with", "w", "using")), None)
     if lead is not None and words[lead + 1 : lead + 2] == ["/"]:
         lead += 1
     if lead is None:
-        lead = next((i for i in range(cues[0].first, clause.last) if words[i] == "from" or words[i] == "of" and words[i - 1 : i] == ["out"]), None)
+        lead = next(
+            (
+                i
+                for i in range(cues[0].first, clause.last)
+                if words[i] == "from" or (words[i] == "of" and words[i - 1 : i] == ["out"])
+            ),
+            None,
+        )
     if lead is not None:
         start = lead + 1
         amount = next((m for m in volumes if m.first >= lead), None)
         if amount is not None and amount.first <= start + 2:
             start = amount.last
-        while start < clause.last and words[start] in ("of", "the", "a", "some", "my", "our", "out", "about", "from", "that", "more", "rest", "an", "another"):
+        while start < clause.last and words[start] in (
+            "of",
+            "the",
+            "a",
+            "some",
+            "my",
+            "our",
+            "out",
+            "about",
+            "from",
+            "that",
+            "more",
+            "rest",
+            "an",
+            "another",
+        ):
             start += 1
         end = start
-        while end < clause.last and words[end] not in (",", "(", ")", "so", "because", "and", "on", "which", "since", "today", "yesterday", "again", "-", "–") and not any(d.first == end for d in clause.of("date", "time")):
+        while (
+            end < clause.last
+            and words[end]
+            not in (
+                ",",
+                "(",
+                ")",
+                "so",
+                "because",
+                "and",
+                "on",
+                "which",
+                "since",
+                "today",
+                "yesterday",
+                "again",
+                "-",
+                "–",
+            )
+            and not any(d.first == end for d in clause.of("date", "time"))
+        ):
             end += 1
-        while end > start and words[end - 1] in ("instead", "too", "again", "today", "now", "as", "well", "this", "time"):
+        while end > start and words[end - 1] in (
+            "instead",
+            "too",
+            "again",
+            "today",
+            "now",
+            "as",
+            "well",
+            "this",
+            "time",
+        ):
             end -= 1
         if end > start:
             fields["with"] = clause.text.slice(start, end)
@@ -379,13 +610,25 @@ def read_airlock(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if not worked:
         return
     earlier = [c for c in scene.clauses[: scene.clauses.index(clause)] if c.of("airlock")]
-    if here or earlier and clause.of("pronouns") and earlier[-1] in scene.clauses[max(0, scene.clauses.index(clause) - 3) : scene.clauses.index(clause)] or earlier and _bare_verb(worked[0], clause):
+    if (
+        here
+        or (
+            earlier
+            and clause.of("pronouns")
+            and earlier[-1] in scene.clauses[max(0, scene.clauses.index(clause) - 3) : scene.clauses.index(clause)]
+        )
+        or (earlier and _bare_verb(worked[0], clause))
+    ):
         everywhere = clause.has("all", "every", "everything") and clause.has("airlocks", "bubblers")
         yield Draft("airlock", clause, worked[0].first, worked[0].last, needs="none" if everywhere else "batch")
 
 
 def _bare_verb(cue: Mention, clause: Clause) -> bool:
-    return cue.first == clause.first and clause.text.words[cue.first] in ("refilled", "cleaned", "replaced", "rinsed") and clause.last - clause.first <= 3
+    return (
+        cue.first == clause.first
+        and clause.text.words[cue.first] in ("refilled", "cleaned", "replaced", "rinsed")
+        and clause.last - clause.first <= 3
+    )
 
 
 def read_blend(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -394,7 +637,12 @@ def read_blend(clause: Clause, scene: Scene) -> Iterator[Draft]:
     whole = [c for c in scene.sentence(clause)]
     if not done(clause) or not cues:
         return
-    here = [clause] if len(clause.of("batch")) > 1 or not clause.has("together") and any(_amount_before(m, [clause]) for m in clause.of("batch")) else whole
+    here = (
+        [clause]
+        if len(clause.of("batch")) > 1
+        or (not clause.has("together") and any(_amount_before(m, [clause]) for m in clause.of("batch")))
+        else whole
+    )
     refs = [m for c in here for m in c.of("batch")]
     into = [m for m in refs if _into(m, clause)]
     parts: list[dict[str, object]] = []
@@ -405,7 +653,7 @@ def read_blend(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if amount is not None:
             parts.append({"batch": m.value.fits[0], "amount": amount.value, "unit": amount.unit})
     strong = cues[0].value.detail != "weak"
-    if not parts or not strong and len(parts) < 2 and not into:
+    if not parts or (not strong and len(parts) < 2 and not into):
         return
     draft = Draft("blend", clause, cues[0].first, cues[0].last, {"with": parts})
     if into and len(into[0].value.fits) == 1:
@@ -429,6 +677,8 @@ def _amount_before(m: Mention, clauses: list[Clause]) -> Amount | None:
     words = clauses[0].text.words
     for c in clauses:
         for a in c.of("amount", "percent"):
-            if a.last <= m.first and all(w in ("of", "the", "my", "our", "batch", "#", "number") for w in words[a.last : m.first]):
+            if a.last <= m.first and all(
+                w in ("of", "the", "my", "our", "batch", "#", "number") for w in words[a.last : m.first]
+            ):
                 return a.value  # type: ignore[no-any-return]
     return None

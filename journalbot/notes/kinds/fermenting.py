@@ -6,14 +6,144 @@ from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
 
-_MALO_DONE = {"done", "complete", "completed", "finished", "through", "thru", "over", "gone", "ended", "finally", "finish"}
-_MALO_BEGUN = {"in", "into", "added", "add", "inoculated", "started", "pitched", "went", "put", "goes", "sprinkled", "start", "begun", "began", "gets", "got", "starting", "dosed", "onto"}
+_MALO_DONE = {
+    "done",
+    "complete",
+    "completed",
+    "finished",
+    "through",
+    "thru",
+    "over",
+    "gone",
+    "ended",
+    "finally",
+    "finish",
+}
+_MALO_BEGUN = {
+    "in",
+    "into",
+    "added",
+    "add",
+    "inoculated",
+    "started",
+    "pitched",
+    "went",
+    "put",
+    "goes",
+    "sprinkled",
+    "start",
+    "begun",
+    "began",
+    "gets",
+    "got",
+    "starting",
+    "dosed",
+    "onto",
+}
 # Words of an ending that are said of other things too, and what must not be near them.
-_OPEN_ENDINGS = {"dry", "done", "finished", "complete", "is done", "is finished", "all done", "'s done", "'s finished", "bone dry", "has finished", "dryness", "'s dry", "so dry"}
-_OPEN_STARTS = {"started", "began", "has started", "has begun", "alive", "ticking", "is going", "underway", "started up", "got going", "going well", "going nicely", "fermenting", "bubbling", "fizzing", "up and running"}
-_OTHER_THINGS = {"airlock", "airlocks", "taste", "tastes", "finish", "malo", "ml", "mlf", "malolactic", "bottling", "bottled", "label", "labels", "racking", "cleaning", "cork", "corks", "nose", "palate", "bucket", "filter", "filtering", "weather", "grandson", "grandkids", "harvest", "picking", "degassing", "yet", "bottle", "siphon"}
-_NOT_BEFORE = {"almost", "nearly", "not", "isn't", "until", "till", "when", "once", "if", "before", "still", "never", "should", "slowly", "barely", "hardly", "no"}
-_NEW_CAUSES = {"batch", "a", "new", "off", "with", "another", "this", "making", "on", "to", "the", "my", "some", "two", "three"}
+_OPEN_ENDINGS = {
+    "dry",
+    "done",
+    "finished",
+    "complete",
+    "is done",
+    "is finished",
+    "all done",
+    "'s done",
+    "'s finished",
+    "bone dry",
+    "has finished",
+    "dryness",
+    "'s dry",
+    "so dry",
+}
+_OPEN_STARTS = {
+    "started",
+    "began",
+    "has started",
+    "has begun",
+    "alive",
+    "ticking",
+    "is going",
+    "underway",
+    "started up",
+    "got going",
+    "going well",
+    "going nicely",
+    "fermenting",
+    "bubbling",
+    "fizzing",
+    "up and running",
+}
+_OTHER_THINGS = {
+    "airlock",
+    "airlocks",
+    "taste",
+    "tastes",
+    "finish",
+    "malo",
+    "ml",
+    "mlf",
+    "malolactic",
+    "bottling",
+    "bottled",
+    "label",
+    "labels",
+    "racking",
+    "cleaning",
+    "cork",
+    "corks",
+    "nose",
+    "palate",
+    "bucket",
+    "filter",
+    "filtering",
+    "weather",
+    "grandson",
+    "grandkids",
+    "harvest",
+    "picking",
+    "degassing",
+    "yet",
+    "bottle",
+    "siphon",
+}
+_NOT_BEFORE = {
+    "almost",
+    "nearly",
+    "not",
+    "isn't",
+    "until",
+    "till",
+    "when",
+    "once",
+    "if",
+    "before",
+    "still",
+    "never",
+    "should",
+    "slowly",
+    "barely",
+    "hardly",
+    "no",
+}
+_NEW_CAUSES = {
+    "batch",
+    "a",
+    "new",
+    "off",
+    "with",
+    "another",
+    "this",
+    "making",
+    "on",
+    "to",
+    "the",
+    "my",
+    "some",
+    "two",
+    "three",
+}
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -28,7 +158,14 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
             best = cue
     if best is not None:
         strong = best.value.detail in ("stuck", "restarted") or best.last - best.first > 1
-        yield Draft("fermentation", clause, best.first, best.last, {"stage": best.value.detail}, needs="batch" if strong and clause.of("reading") else "maybe")
+        yield Draft(
+            "fermentation",
+            clause,
+            best.first,
+            best.last,
+            {"stage": best.value.detail},
+            needs="batch" if strong and clause.of("reading") else "maybe",
+        )
 
 
 _ORDER = ("started", "finished", "stuck", "restarted")
@@ -53,31 +190,76 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
             return False
         if any(c.first == cue.last and c.value.kind not in ("fermentation", "add", "start") for c in clause.of("cue")):
             return False
-        if phrase in ("started", "began") and after and after[0].endswith("ing") and after[0] not in ("fermenting", "bubbling", "working", "fizzing"):
+        if (
+            phrase in ("started", "began")
+            and after
+            and after[0].endswith("ing")
+            and after[0] not in ("fermenting", "bubbling", "working", "fizzing")
+        ):
             return False
-        if phrase in _OPEN_STARTS and (_NEW_CAUSES.intersection(after) or clause.of("price") or clause.has("raining", "snowing", "work", "school", "digging", "pressing")):
+        if phrase in _OPEN_STARTS and (
+            _NEW_CAUSES.intersection(after)
+            or clause.of("price")
+            or clause.has("raining", "snowing", "work", "school", "digging", "pressing")
+        ):
             return after == ["on"] and bool(clause.of("date")) and bool(clause.of("batch"))
         if phrase in ("started", "began", "has started", "has begun"):
-            return bool(clause.of("batch") or clause.of("pronouns") or clause.has("ferment", "fermenting", "fermentation", "yeast")) and not clause.has("leaking", "dripping")
+            return bool(
+                clause.of("batch")
+                or clause.of("pronouns")
+                or clause.has("ferment", "fermenting", "fermentation", "yeast")
+            ) and not clause.has("leaking", "dripping")
         return True
     if detail == "finished" and phrase in _OPEN_ENDINGS:
         if _OTHER_THINGS.intersection(clause.words()) or clause.of("score") or _as_taste(cue, clause):
             return False
-        return bool(clause.of("batch") or clause.of("reading") or clause.of("vessel") or clause.of("pronouns") or _next_reads(clause, scene))
-    if detail == "restarted" and any(c.of("airlock") for c in scene.sentence(clause)) and not clause.has("fermenting", "bubbling", "working", "ferment"):
+        return bool(
+            clause.of("batch")
+            or clause.of("reading")
+            or clause.of("vessel")
+            or clause.of("pronouns")
+            or _next_reads(clause, scene)
+        )
+    if (
+        detail == "restarted"
+        and any(c.of("airlock") for c in scene.sentence(clause))
+        and not clause.has("fermenting", "bubbling", "working", "ferment")
+    ):
         return False
     if detail == "stuck":
-        return after[:1] not in (["it"], ["the"], ["in"], ["to"], ["an"], ["a"], ["back"], ["my"], ["on"]) and not clause.has("lid", "cork", "bung", "stopper", "tap", "siphon", "drawer", "airlock", "label", "labels", "hose", "car", "truck") or bool(clause.of("reading"))
+        return (
+            after[:1] not in (["it"], ["the"], ["in"], ["to"], ["an"], ["a"], ["back"], ["my"], ["on"])
+            and not clause.has(
+                "lid",
+                "cork",
+                "bung",
+                "stopper",
+                "tap",
+                "siphon",
+                "drawer",
+                "airlock",
+                "label",
+                "labels",
+                "hose",
+                "car",
+                "truck",
+            )
+        ) or bool(clause.of("reading"))
     return True
 
 
 def _next_reads(clause: Clause, scene: Scene) -> bool:
-    return any(r.value.quantity == "sg" and r.value.value < 1.006 for s in scene.sentence(clause) for r in s.of("reading"))
+    return any(
+        r.value.quantity == "sg" and r.value.value < 1.006 for s in scene.sentence(clause) for r in s.of("reading")
+    )
 
 
 def _as_taste(cue: Mention, clause: Clause) -> bool:
-    """"Dry" as a taste: in a list of tasting words."""
-    return clause.text.words[cue.first] == "dry" and bool(clause.cues("taste", "drink")) or sum(1 for d in clause.of("descriptor") if d.first != cue.first and d.value not in ("dry", "finish")) >= 1 and not clause.of("reading")
+    """ "Dry" as a taste: in a list of tasting words."""
+    return (clause.text.words[cue.first] == "dry" and bool(clause.cues("taste", "drink"))) or (
+        sum(1 for d in clause.of("descriptor") if d.first != cue.first and d.value not in ("dry", "finish")) >= 1
+        and not clause.of("reading")
+    )
 
 
 def read_malolactic(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -91,7 +273,12 @@ def read_malolactic(clause: Clause, scene: Scene) -> Iterator[Draft]:
     context = [c for s in scene.sentence(clause) for c in s.cues("malolactic")]
     if not said and _MALO_DONE & words:
         said = "finished"
-    elif not said and (_MALO_BEGUN & words or cultures or clause.cues("add") or "for" in words and words & {"culture", "bacteria", "bugs"}):
+    elif not said and (
+        _MALO_BEGUN & words
+        or cultures
+        or clause.cues("add")
+        or ("for" in words and words & {"culture", "bacteria", "bugs"})
+    ):
         said = "started"
     if not said:
         said = next((c.value.detail for c in context if c.value.detail), "")
@@ -99,10 +286,19 @@ def read_malolactic(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     at = cues[0] if cues else cultures[0]
     fields: dict[str, object] = {"stage": said}
-    codes = clause.of("code") or [m for c in scene.sentence(clause) if c.first > clause.first and not c.cues("pitch") for m in c.of("code")]
+    codes = clause.of("code") or [
+        m for c in scene.sentence(clause) if c.first > clause.first and not c.cues("pitch") for m in c.of("code")
+    ]
     if said == "started" and codes:
         fields["culture"] = codes[0].value
-    yield Draft("malolactic", clause, at.first, at.last, fields, needs="batch" if cultures or _MALO_DONE & words or _MALO_BEGUN & words else "maybe")
+    yield Draft(
+        "malolactic",
+        clause,
+        at.first,
+        at.last,
+        fields,
+        needs="batch" if cultures or _MALO_DONE & words or _MALO_BEGUN & words else "maybe",
+    )
 
 
 def _told_elsewhere(clause: Clause, scene: Scene, said: str) -> bool:
@@ -110,4 +306,9 @@ def _told_elsewhere(clause: Clause, scene: Scene, said: str) -> bool:
     later = scene.clauses[scene.clauses.index(clause) + 1 :]
     if said != "finished":
         return False
-    return any(c.cues("malolactic") and (_MALO_DONE.intersection(c.words()) or any(q.value.detail for q in c.cues("malolactic"))) and not c.of("batch") for c in later)
+    return any(
+        c.cues("malolactic")
+        and (_MALO_DONE.intersection(c.words()) or any(q.value.detail for q in c.cues("malolactic")))
+        and not c.of("batch")
+        for c in later
+    )

@@ -14,14 +14,27 @@ _BARREL_FOR_OAK = {"oak", "oaked", "oaking"}
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """Oak put in, of a form that is only ever oak, or called oak; a barrel only where the note says it is there for the oak."""
-    if clause.mood != "done" or clause.of("money") or clause.cues("purchase") and not clause.cues("add"):
+    if clause.mood != "done" or clause.of("money") or (clause.cues("purchase") and not clause.cues("add")):
         return
     words = clause.text.words
     oaky = [i for i in range(clause.first, clause.last) if words[i] in ("oak", "oaked")]
     vessels = clause.of("vessel")
-    forms = [m for m in clause.of("oak_form") if not any(v.first <= m.first < v.last for v in vessels) and m.value in _FORMED and _is_oak(m, clause, scene)]
-    forms = [m for i, m in enumerate(forms) if not any(o is not m and o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first for o in forms)]
-    if (_taken_out(clause) and not any(m.first in scene.doses for m in forms)) or clause.has(*_DESCRIBED) and not any(m.first in scene.doses for m in forms):
+    forms = [
+        m
+        for m in clause.of("oak_form")
+        if not any(v.first <= m.first < v.last for v in vessels) and m.value in _FORMED and _is_oak(m, clause, scene)
+    ]
+    forms = [
+        m
+        for i, m in enumerate(forms)
+        if not any(
+            o is not m and o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first
+            for o in forms
+        )
+    ]
+    if (_taken_out(clause) and not any(m.first in scene.doses for m in forms)) or (
+        clause.has(*_DESCRIBED) and not any(m.first in scene.doses for m in forms)
+    ):
         return
     for form in forms:
         fields: dict[str, object] = {"form": form.value, **amount_fields(scene.doses.get(form.first))}
@@ -32,7 +45,12 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         yield Draft("oak", clause, form.first, form.last, fields)
     if oaky and (not forms or oaky[0] < forms[0].first - 4) and _on_oak(clause, scene, oaky):
         fields = {}
-        barrel = any(v.value.name.lower().split()[-1].startswith(("barrel", "cask", "barrique")) or "barrel" in v.value.name.lower() for s in scene.sentence(clause) for v in s.of("vessel"))
+        barrel = any(
+            v.value.name.lower().split()[-1].startswith(("barrel", "cask", "barrique"))
+            or "barrel" in v.value.name.lower()
+            for s in scene.sentence(clause)
+            for v in s.of("vessel")
+        )
         if barrel:
             fields["form"] = "barrel"
         yield Draft("oak", clause, oaky[0], oaky[0] + 1, fields)
@@ -42,25 +60,64 @@ def _is_oak(m: Mention, clause: Clause, scene: Scene) -> bool:
     if m.value in ("powder",):
         return "oak" in clause.words()
     spelling = " ".join(clause.text.words[m.first : m.last])
-    if spelling in ("beans", "stick", "sticks", "blocks", "segments", "dice", "flour", "dust", "shavings", "plank", "planks", "rods", "dominoes", "slats"):
+    if spelling in (
+        "beans",
+        "stick",
+        "sticks",
+        "blocks",
+        "segments",
+        "dice",
+        "flour",
+        "dust",
+        "shavings",
+        "plank",
+        "planks",
+        "rods",
+        "dominoes",
+        "slats",
+    ):
         return "oak" in clause.words() or bool(clause.of("oak_toast") and clause.of("oak_origin"))
-    return m.first in scene.doses or "oak" in clause.words() or bool(clause.of("oak_toast")) or bool(clause.of("oak_origin")) or bool(clause.cues("add"))
+    return (
+        m.first in scene.doses
+        or "oak" in clause.words()
+        or bool(clause.of("oak_toast"))
+        or bool(clause.of("oak_origin"))
+        or bool(clause.cues("add"))
+    )
 
 
 def _nearest(form: Mention, found: list[Mention], clause: Clause) -> Mention | None:
     """The toast or origin said of a form: before it, or after it within a few words."""
-    long = [m for m in found if not any(o is not m and o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first for o in found)]
-    near = [m for m in long if m.last <= form.first + 1 and form.first - m.last < 5 or 0 <= m.first - form.last < 4]
+    long = [
+        m
+        for m in found
+        if not any(
+            o is not m and o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first
+            for o in found
+        )
+    ]
+    near = [m for m in long if (m.last <= form.first + 1 and form.first - m.last < 5) or 0 <= m.first - form.last < 4]
     return min(near, key=lambda m: abs(m.first - form.first)) if near else None
 
 
 def _taken_out(clause: Clause) -> bool:
-    return not _OUT.isdisjoint(clause.words()) or bool(clause.cues("oak_out")) and any(c.value.detail != "weak" for c in clause.cues("oak_out"))
+    return not _OUT.isdisjoint(clause.words()) or (
+        bool(clause.cues("oak_out")) and any(c.value.detail != "weak" for c in clause.cues("oak_out"))
+    )
 
 
 def _on_oak(clause: Clause, scene: Scene, oaky: list[int]) -> bool:
     words = clause.text.words
-    return any(words[i] == "oaked" or i and words[i - 1] in ("on", "to", "onto", "in", "the") and not {"off", "from"}.intersection(words[max(0, i - 3) : i]) and (words[i - 1] in ("on", "onto") or words[i - 2 : i] == ["for", "the"]) for i in oaky)
+    return any(
+        words[i] == "oaked"
+        or (
+            i
+            and words[i - 1] in ("on", "to", "onto", "in", "the")
+            and not {"off", "from"}.intersection(words[max(0, i - 3) : i])
+            and (words[i - 1] in ("on", "onto") or words[i - 2 : i] == ["for", "the"])
+        )
+        for i in oaky
+    )
 
 
 def read_out(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -69,10 +126,25 @@ def read_out(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     strong = [c for c in clause.cues("oak_out") if c.value.detail != "weak"]
     words = clause.text.words
-    oak = [m for m in clause.of("oak_form") if m.value in _FORMED and not any(v.first <= m.first < v.last for v in clause.of("vessel"))]
-    named = oak[0].first if oak else next((i for i in range(clause.first, clause.last) if words[i] in ("oak", "wood")), None)
-    out = named is not None and not any(m.first in scene.doses for m in oak) and (
-        "out" in clause.words() or _verb_out(clause) or words[max(0, named - 2) : named] in (["off", "the"], ["from", "the"]) or words[named - 1] == "off"
+    oak = [
+        m
+        for m in clause.of("oak_form")
+        if m.value in _FORMED and not any(v.first <= m.first < v.last for v in clause.of("vessel"))
+    ]
+    named = (
+        oak[0].first
+        if oak
+        else next((i for i in range(clause.first, clause.last) if words[i] in ("oak", "wood")), None)
+    )
+    out = (
+        named is not None
+        and not any(m.first in scene.doses for m in oak)
+        and (
+            "out" in clause.words()
+            or _verb_out(clause)
+            or words[max(0, named - 2) : named] in (["off", "the"], ["from", "the"])
+            or words[named - 1] == "off"
+        )
     )
     if clause.mood == "denied" and not strong:
         return
@@ -81,10 +153,20 @@ def read_out(clause: Clause, scene: Scene) -> Iterator[Draft]:
         phrase = None
     if phrase or out:
         at = phrase.first if phrase else named
-        if any(c.mood == "done" and c is not clause and c.cues("oak_out") and any(q.value.detail != "weak" for q in c.cues("oak_out")) for c in scene.clauses[: scene.clauses.index(clause)] if c.sentence == clause.sentence):
+        if any(
+            c.mood == "done"
+            and c is not clause
+            and c.cues("oak_out")
+            and any(q.value.detail != "weak" for q in c.cues("oak_out"))
+            for c in scene.clauses[: scene.clauses.index(clause)]
+            if c.sentence == clause.sentence
+        ):
             return
         yield Draft("oak_out", clause, at or clause.first, (at or clause.first) + 1, {})
 
 
 def _verb_out(clause: Clause) -> bool:
-    return any(clause.text.words[c.first] in ("pulled", "yanked", "removed", "fished", "retrieved") for c in clause.cues("oak_out"))
+    return any(
+        clause.text.words[c.first] in ("pulled", "yanked", "removed", "fished", "retrieved")
+        for c in clause.cues("oak_out")
+    )

@@ -2,14 +2,71 @@
 
 from collections.abc import Iterator
 
+from journalbot.language.amounts import Amount
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene, amount_fields
-from journalbot.language.amounts import Amount
 
 _YEAST_WORDS = {"yeast", "strain", "starter", "packet", "packets", "sachet", "packs", "pack", "pkt"}
-_PLAIN = {"the", "a", "some", "of", "it", "its", "my", "our", "with", "dry", "fresh", "new", "more", "same", "yeast", "on", "in", "into", "at", "to", "and", "this", "that", "another", "last", "rehydrated", "half", "full", "whole", "both", "onto", "over", "for", "was", "is", "using", "used", "using", "went", "goes"}
-_KINDS_OF_YEAST = {"champagne", "wild", "native", "bread", "baker's", "bakers", "ale", "wine", "mead", "cider", "killer", "natural", "indigenous", "sherry", "general", "purpose"}
+_PLAIN = {
+    "the",
+    "a",
+    "some",
+    "of",
+    "it",
+    "its",
+    "my",
+    "our",
+    "with",
+    "dry",
+    "fresh",
+    "new",
+    "more",
+    "same",
+    "yeast",
+    "on",
+    "in",
+    "into",
+    "at",
+    "to",
+    "and",
+    "this",
+    "that",
+    "another",
+    "last",
+    "rehydrated",
+    "half",
+    "full",
+    "whole",
+    "both",
+    "onto",
+    "over",
+    "for",
+    "was",
+    "is",
+    "using",
+    "used",
+    "went",
+    "goes",
+}
+_KINDS_OF_YEAST = {
+    "champagne",
+    "wild",
+    "native",
+    "bread",
+    "baker's",
+    "bakers",
+    "ale",
+    "wine",
+    "mead",
+    "cider",
+    "killer",
+    "natural",
+    "indigenous",
+    "sherry",
+    "general",
+    "purpose",
+}
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -28,7 +85,14 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if len([c for c in codes if c.first in scene.doses]) > 1:
         for code in codes:
             ref = next((b for b in clause.of("batch") if 0 <= b.first - code.last < 5), None)
-            yield Draft("pitch", clause, code.first, code.last, {"yeast": code.value, **amount_fields(scene.doses.get(code.first))}, ref=ref)
+            yield Draft(
+                "pitch",
+                clause,
+                code.first,
+                code.last,
+                {"yeast": code.value, **amount_fields(scene.doses.get(code.first))},
+                ref=ref,
+            )
         return
     code = codes[0] if codes else None
     fields: dict[str, object] = {}
@@ -56,7 +120,9 @@ def _malolactic(clause: Clause) -> bool:
 def _culture(m: Mention, clause: Clause, scene: Scene) -> bool:
     """Whether a strain is a malolactic culture: called one here, or known as one."""
     known = {c.lower() for c in scene.cellar.cultures}
-    return m.value.lower() in known or any(c.value.kind == "malolactic" for s in scene.sentence(clause) for c in s.of("cue") if abs(c.first - m.first) < 8)
+    return m.value.lower() in known or any(
+        c.value.kind == "malolactic" for s in scene.sentence(clause) for c in s.of("cue") if abs(c.first - m.first) < 8
+    )
 
 
 def _goes_in(m: Mention, clause: Clause, scene: Scene) -> bool:
@@ -66,42 +132,70 @@ def _goes_in(m: Mention, clause: Clause, scene: Scene) -> bool:
     words = clause.text.words
     after = words[m.last : m.last + 2]
     before = words[max(clause.first, m.first - 2) : m.first]
-    return bool({"into", "in", "on", "for", "onto", "went", "goes"}.intersection(after[:1])) or bool({"gets", "got", "yeast", "used", "using", "with", "strain"}.intersection(before))
+    return bool({"into", "in", "on", "for", "onto", "went", "goes"}.intersection(after[:1])) or bool(
+        {"gets", "got", "yeast", "used", "using", "with", "strain"}.intersection(before)
+    )
 
 
 def _named(clause: Clause, cue: Mention) -> str | None:
     """The name of a yeast that is no code: the words of the clause beside "yeast" or after the verb that nothing else explains."""
     words = clause.text.words
-    taken = {i for m in clause.mentions if m.kind in ("amount", "batch", "vessel", "date", "time", "reading", "temperature", "number", "material") for i in range(m.first, m.last)}
+    taken = {
+        i
+        for m in clause.mentions
+        if m.kind in ("amount", "batch", "vessel", "date", "time", "reading", "temperature", "number", "material")
+        for i in range(m.first, m.last)
+    }
     for i in range(clause.first, clause.last):
         if words[i] == "yeast":
             j = i
-            while j - 1 >= clause.first and words[j - 1] not in _PLAIN and j - 1 not in taken and clause.text.tokens[j - 1].kind == "word" and not _is_cue(clause, j - 1):
+            while (
+                j - 1 >= clause.first
+                and words[j - 1] not in _PLAIN
+                and j - 1 not in taken
+                and clause.text.tokens[j - 1].kind == "word"
+                and not _is_cue(clause, j - 1)
+            ):
                 j -= 1
             if j < i:
                 return clause.text.slice(j, i + (words[i - 1] in _KINDS_OF_YEAST))
     run: list[int] = []
     for i in range(cue.last, clause.last):
         token = clause.text.tokens[i]
-        if token.kind == "word" and i not in taken and words[i] not in _PLAIN and not _is_cue(clause, i) and (token.text[:1].isupper() or run and words[i - 1] not in _PLAIN):
+        if (
+            token.kind == "word"
+            and i not in taken
+            and words[i] not in _PLAIN
+            and not _is_cue(clause, i)
+            and (token.text[:1].isupper() or (run and words[i - 1] not in _PLAIN))
+        ):
             run.append(i)
         elif run:
             break
     if not run:
         return None
     last = run[-1] + 1
-    numbered = any(n.first == last and n.last == last + 1 and n.value.style == "figure" and n.value.value < 1000 for n in clause.of("number"))
+    numbered = any(
+        n.first == last and n.last == last + 1 and n.value.style == "figure" and n.value.value < 1000
+        for n in clause.of("number")
+    )
     return clause.text.slice(run[0], last + numbered)
 
 
 def _is_cue(clause: Clause, i: int) -> bool:
-    return any(m.first <= i < m.last for m in clause.mentions if m.kind in ("cue", "both", "variety", "fruit", "planned", "denied"))
+    return any(
+        m.first <= i < m.last
+        for m in clause.mentions
+        if m.kind in ("cue", "both", "variety", "fruit", "planned", "denied")
+    )
 
 
 def _yeast_amount(clause: Clause, scene: Scene) -> Amount | None:
     """The dose of an unnamed yeast, or one that stands apart from it."""
     linked = set(map(id, scene.doses.values()))
     for m in clause.of("amount"):
-        if m.value.unit in ("g", "packet", "oz", "tsp", "tbsp", "kg", "ml", "mg", "tablet") and not any(v is m.value for v in scene.doses.values()):
+        if m.value.unit in ("g", "packet", "oz", "tsp", "tbsp", "kg", "ml", "mg", "tablet") and not any(
+            v is m.value for v in scene.doses.values()
+        ):
             return m.value if linked is not None else None
     return None

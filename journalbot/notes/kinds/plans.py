@@ -7,9 +7,113 @@ from journalbot.language.static import lemma
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
 
-_STRONG = {"need to", "needs to", "needs", "remind me", "reminder", "note to self", "todo", "to do", "to-do", "must", "plan to", "plan is to", "planning to", "going to", "gonna", "have to", "has to", "gotta", "should", "want to", "wanna", "don't forget", "dont forget", "remember to", "time to", "must remember", "jobs", "next job", "next up", "i'll", "we'll", "will", "intend to", "supposed to", "am to", "plan", "ought to", "aiming to", "aim to", "scheduled", "booked", "due", "not to forget", "must not forget", "try to"}
-_STRIP = {"it", "the", "a", "an", "i", "we", "that", "this", "to", "of", "in", "on", "by", "for", "at", "me", "about", "then", "so", "and", "is", "be", "will", "my", "also", "its", "them", "one", "some", "again", "goes", "go", "going", "self", "note", "up", "out", "maybe", "probably", "next", "ll"}
-_LEADS = {"on", "by", "in", "for", "around", "about", "before", "until", "at", "from", "after", "sometime", "end", "of", "the"}
+_STRONG = {
+    "need to",
+    "needs to",
+    "needs",
+    "remind me",
+    "reminder",
+    "note to self",
+    "todo",
+    "to do",
+    "to-do",
+    "must",
+    "plan to",
+    "plan is to",
+    "planning to",
+    "going to",
+    "gonna",
+    "have to",
+    "has to",
+    "gotta",
+    "should",
+    "want to",
+    "wanna",
+    "don't forget",
+    "dont forget",
+    "remember to",
+    "time to",
+    "must remember",
+    "jobs",
+    "next job",
+    "next up",
+    "i'll",
+    "we'll",
+    "will",
+    "intend to",
+    "supposed to",
+    "am to",
+    "plan",
+    "ought to",
+    "aiming to",
+    "aim to",
+    "scheduled",
+    "booked",
+    "due",
+    "not to forget",
+    "must not forget",
+    "try to",
+}
+_STRIP = {
+    "it",
+    "the",
+    "a",
+    "an",
+    "i",
+    "we",
+    "that",
+    "this",
+    "to",
+    "of",
+    "in",
+    "on",
+    "by",
+    "for",
+    "at",
+    "me",
+    "about",
+    "then",
+    "so",
+    "and",
+    "is",
+    "be",
+    "will",
+    "my",
+    "also",
+    "its",
+    "them",
+    "one",
+    "some",
+    "again",
+    "goes",
+    "go",
+    "going",
+    "self",
+    "note",
+    "up",
+    "out",
+    "maybe",
+    "probably",
+    "next",
+    "ll",
+}
+_LEADS = {
+    "on",
+    "by",
+    "in",
+    "for",
+    "around",
+    "about",
+    "before",
+    "until",
+    "at",
+    "from",
+    "after",
+    "sometime",
+    "end",
+    "of",
+    "the",
+}
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -23,9 +127,14 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if not due and not (strong and (said & _REMINDERS or _does_something(clause))) and not _goes_on(clause, scene):
         return
     what = _what(clause)
-    if clause.has("call", "calling", "name") and clause.of("batch") or clause.text.words[clause.first] in ("what", "who", "how", "which"):
+    if (clause.has("call", "calling", "name") and clause.of("batch")) or clause.text.words[clause.first] in (
+        "what",
+        "who",
+        "how",
+        "which",
+    ):
         return
-    if not what or not due and planned and clause.text.words[planned[0].last : planned[0].last + 1] == ["be"]:
+    if not what or (not due and planned and clause.text.words[planned[0].last : planned[0].last + 1] == ["be"]):
         return
     fields: dict[str, object] = {"what": what}
     if due:
@@ -33,28 +142,95 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     yield Draft("plan", clause, clause.first, clause.last, fields, needs=_needs(clause, scene))
 
 
-_REMINDERS = {"remind me", "reminder", "note to self", "todo", "to do", "to-do", "don't forget", "dont forget", "remember to", "must remember", "jobs", "next job", "next up", "plan", "plan to", "plan is to", "planning to"}
-_CHORES = {"order", "buy", "check", "clean", "wash", "get", "call", "book", "ask", "borrow", "find", "label", "measure", "test", "move", "start", "make", "pick", "sterilise", "sterilize", "sanitise", "sanitize", "fix", "replace", "build", "try"}
+_REMINDERS = {
+    "remind me",
+    "reminder",
+    "note to self",
+    "todo",
+    "to do",
+    "to-do",
+    "don't forget",
+    "dont forget",
+    "remember to",
+    "must remember",
+    "jobs",
+    "next job",
+    "next up",
+    "plan",
+    "plan to",
+    "plan is to",
+    "planning to",
+}
+_CHORES = {
+    "order",
+    "buy",
+    "check",
+    "clean",
+    "wash",
+    "get",
+    "call",
+    "book",
+    "ask",
+    "borrow",
+    "find",
+    "label",
+    "measure",
+    "test",
+    "move",
+    "start",
+    "make",
+    "pick",
+    "sterilise",
+    "sterilize",
+    "sanitise",
+    "sanitize",
+    "fix",
+    "replace",
+    "build",
+    "try",
+}
 
 
 def _does_something(clause: Clause) -> bool:
     """Whether what is planned is a thing to do: an act of the cellar, or a chore."""
     planned = clause.of("planned")
     start = planned[0].last if planned else clause.first
-    return any(c.first >= start and c.value.kind not in ("add", "fermentation", "start", "vessel") for c in clause.of("cue")) or bool(clause.of("material", "code")) or clause.has("yeast") or bool(_CHORES.intersection(clause.text.words[start : start + 4]))
+    return (
+        any(
+            c.first >= start and c.value.kind not in ("add", "fermentation", "start", "vessel")
+            for c in clause.of("cue")
+        )
+        or bool(clause.of("material", "code"))
+        or clause.has("yeast")
+        or bool(_CHORES.intersection(clause.text.words[start : start + 4]))
+    )
 
 
 def _goes_on(clause: Clause, scene: Scene) -> bool:
     before = scene.clause_before(clause)
-    return bool(before and before.mood == "planned" and clause.cues("rack", "bottle", "pitch", "press", "taste", "filter", "top_up", "add", "oak_out", "purchase", "degas"))
+    return bool(
+        before
+        and before.mood == "planned"
+        and clause.cues(
+            "rack", "bottle", "pitch", "press", "taste", "filter", "top_up", "add", "oak_out", "purchase", "degas"
+        )
+    )
 
 
 def _due(clause: Clause, scene: Scene) -> str | None:
     today = scene.on.isoformat()
-    here = [m.value.future_iso for m in clause.of("date") if m.value.future_iso and m.value.future_iso >= today[: len(m.value.future_iso)]]
+    here = [
+        m.value.future_iso
+        for m in clause.of("date")
+        if m.value.future_iso and m.value.future_iso >= today[: len(m.value.future_iso)]
+    ]
     if here:
         return str(here[0])
-    after = [c for c in scene.sentence(clause) if c.mood == "planned" and c.first > clause.first and not c.of("cue") and c.of("date")]
+    after = [
+        c
+        for c in scene.sentence(clause)
+        if c.mood == "planned" and c.first > clause.first and not c.of("cue") and c.of("date")
+    ]
     return str(after[0].of("date")[0].value.future_iso) if after else _ago(clause, scene.on)
 
 
@@ -65,11 +241,23 @@ def _ago(clause: Clause, on: datetime.date) -> str | None:
 def _what(clause: Clause) -> str:
     """What is to be done: the clause without the words that plan it, its date and its batch."""
     text = clause.text
-    drop = {i for m in clause.mentions if m.kind in ("date", "time", "planned", "supposed") or m.kind == "batch" and m.value.how != "none" for i in range(m.first, m.last)}
+    drop = {
+        i
+        for m in clause.mentions
+        if m.kind in ("date", "time", "planned", "supposed") or (m.kind == "batch" and m.value.how != "none")
+        for i in range(m.first, m.last)
+    }
     for m in clause.of("date"):
         if m.first - 1 >= clause.first and text.words[m.first - 1] in _LEADS:
             drop.add(m.first - 1)
-    act = next((c.first for c in clause.of("cue") if c.value.form in ("base", "ing") and c.value.detail != "weak" and c.value.kind not in ("add", "start")), clause.first)
+    act = next(
+        (
+            c.first
+            for c in clause.of("cue")
+            if c.value.form in ("base", "ing") and c.value.detail != "weak" and c.value.kind not in ("add", "start")
+        ),
+        clause.first,
+    )
     stop = min((m.first for m in clause.of("supposed") if m.first > act), default=clause.last)
     planned = clause.of("planned")
     start = max(clause.first, act) if planned and planned[0].first < act else clause.first
@@ -100,5 +288,19 @@ def _needs(clause: Clause, scene: Scene) -> str:
         return "batch"
     if clause.of("vessel"):
         return "maybe-null"
-    act = clause.cues("rack", "press", "pitch", "top_up", "bottle", "filter", "degas", "oak_out", "malolactic", "punch_down", "chill", "stir", "taste")
+    act = clause.cues(
+        "rack",
+        "press",
+        "pitch",
+        "top_up",
+        "bottle",
+        "filter",
+        "degas",
+        "oak_out",
+        "malolactic",
+        "punch_down",
+        "chill",
+        "stir",
+        "taste",
+    )
     return "maybe-null" if act or clause.of("material") or clause.has("yeast") else "none"

@@ -10,8 +10,47 @@ from journalbot.notes.draft import Draft, Scene
 from journalbot.vocabulary.units import UNITS
 
 _OLD = {"from", "was", "were"}
-_ROOM = {"room", "ambient", "air", "basement", "cellar", "garage", "shed", "outside", "itself", "closet", "house", "barn", "kitchen", "cupboard"}
-_CHECKED = {"reads", "read", "shows", "showed", "showing", "got", "checked", "reading", "measured", "tested", "test", "says", "said", "gave", "came", "hydrometer", "gravity", "at", "is", "now", "down", "check", "meter"}
+_ROOM = {
+    "room",
+    "ambient",
+    "air",
+    "basement",
+    "cellar",
+    "garage",
+    "shed",
+    "outside",
+    "itself",
+    "closet",
+    "house",
+    "barn",
+    "kitchen",
+    "cupboard",
+}
+_CHECKED = {
+    "reads",
+    "read",
+    "shows",
+    "showed",
+    "showing",
+    "got",
+    "checked",
+    "reading",
+    "measured",
+    "tested",
+    "test",
+    "says",
+    "said",
+    "gave",
+    "came",
+    "hydrometer",
+    "gravity",
+    "at",
+    "is",
+    "now",
+    "down",
+    "check",
+    "meter",
+}
 _LEFT_GAP = 5
 
 
@@ -51,21 +90,50 @@ def _room_bare(clause: Clause, scene: Scene) -> Iterator[Draft]:
     for n in clause.of("number"):
         if n.value.style not in ("figure", "words") or not low <= n.value.value <= high:
             continue
-        before = next((p for p in clause.of("place") if p.last <= n.first and set(words[p.last : n.first]) <= {"is", "at", "was", "sits", "holding", "down", "to", "up", "about", "around", "steady"} and p.last < n.first), None)
-        after = words[n.first - 1] in ("its", "it's", "is") and any(p.first - n.last in (1, 2) and words[n.last] == "in" for p in clause.of("place"))
-        if before is not None and n.last == clause.last or after:
-            fields = {"quantity": "temperature", "value": tidy(n.value.value), "unit": "F" if scene.settings.units == "us" else "C"}
+        before = next(
+            (
+                p
+                for p in clause.of("place")
+                if p.last <= n.first
+                and set(words[p.last : n.first])
+                <= {"is", "at", "was", "sits", "holding", "down", "to", "up", "about", "around", "steady"}
+                and p.last < n.first
+            ),
+            None,
+        )
+        after = words[n.first - 1] in ("its", "it's", "is") and any(
+            p.first - n.last in (1, 2) and words[n.last] == "in" for p in clause.of("place")
+        )
+        if (before is not None and n.last == clause.last) or after:
+            fields = {
+                "quantity": "temperature",
+                "value": tidy(n.value.value),
+                "unit": "F" if scene.settings.units == "us" else "C",
+            }
             yield Draft("reading", clause, n.first, n.last, fields, needs="none")
 
 
 def _same_again(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """`0.993 on Friday and the same again today`: the figure before, on another day."""
-    if "same" not in clause.words() or not clause.own_date or clause.of("reading") or not clause.has("again", "figure", "reading", "number", "value", "gravity"):
+    if (
+        "same" not in clause.words()
+        or not clause.own_date
+        or clause.of("reading")
+        or not clause.has("again", "figure", "reading", "number", "value", "gravity")
+    ):
         return
-    earlier = [m for c in scene.clauses[: scene.clauses.index(clause)] for m in c.of("reading") if m.value.quantity == "sg"]
+    earlier = [
+        m for c in scene.clauses[: scene.clauses.index(clause)] for m in c.of("reading") if m.value.quantity == "sg"
+    ]
     if earlier:
         reading: Reading = earlier[-1].value
-        yield Draft("reading", clause, clause.first, clause.last, {"quantity": reading.quantity, "value": reading.value, "unit": reading.unit})
+        yield Draft(
+            "reading",
+            clause,
+            clause.first,
+            clause.last,
+            {"quantity": reading.quantity, "value": reading.value, "unit": reading.unit},
+        )
 
 
 def _before_plan(m: Mention, clause: Clause) -> bool:
@@ -86,15 +154,21 @@ def _told_again(m: Mention, later: list[Mention], clause: Clause) -> bool:
     if before in ("from",) and (same or clause.has("down", "up", "dropped", "fell", "went")):
         return True
     lead = words[m.first - 2] if m.first > 1 else ""
-    return before in _OLD and (lead == "(" or lead in ("-", "–") and not clause.of("date"))
+    return before in _OLD and (lead == "(" or (lead in ("-", "–") and not clause.of("date")))
 
 
 def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
     """Whether a temperature is a room's: the room is what the clause is about, and no wine is."""
-    if clause.of("batch") or clause.of("vessel") or any(p.last <= m.first for p in clause.of("pronouns")) and not clause.has("itself"):
+    if (
+        clause.of("batch")
+        or clause.of("vessel")
+        or (any(p.last <= m.first for p in clause.of("pronouns")) and not clause.has("itself"))
+    ):
         return False
     after = clause.text.words[m.last : m.last + 2]
-    if after in (["in", "there"], ["out", "there"], ["in", "here"]) or after[:1] == ["in"] and any(p.first - m.last in (1, 2) for p in clause.of("place")):
+    if after in (["in", "there"], ["out", "there"], ["in", "here"]) or (
+        after[:1] == ["in"] and any(p.first - m.last in (1, 2) for p in clause.of("place"))
+    ):
         return True
     words = clause.text.words[clause.first : m.first]
     if "room" in words or "ambient" in words or "air" in words:
@@ -114,8 +188,11 @@ def _left(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     moved = bool(clause.cues("rack", "top_up", "bottle"))
     for m in clause.of("amount"):
-        if UNITS.get(m.value.unit) and UNITS[m.value.unit].dimension == "volume" and m.value.unit not in ("tsp", "tbsp") and any(
-            w.first == m.last if moved else -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left
+        if (
+            UNITS.get(m.value.unit)
+            and UNITS[m.value.unit].dimension == "volume"
+            and m.value.unit not in ("tsp", "tbsp")
+            and any(w.first == m.last if moved else -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left)
         ):
             fields = {"quantity": "volume", "value": m.value.value, "unit": m.value.unit}
             if m.value.approx:
@@ -130,7 +207,12 @@ def bare_number(clause: Clause) -> Mention | None:
     for m in clause.of("number"):
         lead = clause.text.words[max(clause.first, m.first - 3) : m.first]
         named = any(b.last == m.first for b in clause.of("batch"))
-        if m.value.style in ("figure", "decimal") and m.value.value < 200 and (named or _CHECKED.intersection(lead)) and _stands_bare(m, clause):
+        if (
+            m.value.style in ("figure", "decimal")
+            and m.value.value < 200
+            and (named or _CHECKED.intersection(lead))
+            and _stands_bare(m, clause)
+        ):
             return m
     return None
 
@@ -138,4 +220,18 @@ def bare_number(clause: Clause) -> Mention | None:
 def _stands_bare(m: Mention, clause: Clause) -> bool:
     words = clause.text.words
     nxt = words[m.last] if m.last < clause.last else ""
-    return nxt in ("", ",", "this", "today", "now", "on", "again", "tonight", "yesterday", "in", "for", "at", "still") or any(d.first == m.last for d in clause.of("date", "time"))
+    return nxt in (
+        "",
+        ",",
+        "this",
+        "today",
+        "now",
+        "on",
+        "again",
+        "tonight",
+        "yesterday",
+        "in",
+        "for",
+        "at",
+        "still",
+    ) or any(d.first == m.last for d in clause.of("date", "time"))

@@ -8,11 +8,129 @@ from journalbot.notes.draft import Draft, Scene
 from journalbot.notes.kinds.bottles import read_drinking
 from journalbot.vocabulary.descriptors import INTENSIFIERS
 
-_GLUE = {",", ";", "and", "&", "+", "/", "-", "–", "—", ".", ":", "with", "but", "then", "w", "(", ")", "!", "|", "\n", "or", "plus", "yet", "turning", "on", "over", "under", "behind"}
+_GLUE = {
+    ",",
+    ";",
+    "and",
+    "&",
+    "+",
+    "/",
+    "-",
+    "–",
+    "—",
+    ".",
+    ":",
+    "with",
+    "but",
+    "then",
+    "w",
+    "(",
+    ")",
+    "!",
+    "|",
+    "\n",
+    "or",
+    "plus",
+    "yet",
+    "turning",
+    "on",
+    "over",
+    "under",
+    "behind",
+}
 _STOP = {
-    "now", "glass", "already", "more", "less", "still", "some", "lots", "of", "a", "an", "the", "it", "is", "its", "it's", "was", "just", "really", "bit", "touch", "very", "rather", "kinda", "kind", "all", "too", "hint", "hints",
-    "little", "much", "getting", "quite", "in", "good", "way", "today", "with", "notes", "note", "tastes", "taste", "tasted", "like", "mostly", "slightly", "super", "nice", "lovely", "this", "that", "time", "at", "end",
-    "maybe", "though", "tho", "again", "has", "have", "turned", "gone", "plenty", "big", "from", "nose", "palate", "finish", "on", "said", "says", "think", "i", "there", "than", "before", "are", "were", "so", "pretty", "be", "going", "become", "became", "mark", "score", "gave", "give", "we", "got", "smells", "out",
+    "now",
+    "glass",
+    "already",
+    "more",
+    "less",
+    "still",
+    "some",
+    "lots",
+    "of",
+    "a",
+    "an",
+    "the",
+    "it",
+    "is",
+    "its",
+    "it's",
+    "was",
+    "just",
+    "really",
+    "bit",
+    "touch",
+    "very",
+    "rather",
+    "kinda",
+    "kind",
+    "all",
+    "too",
+    "hint",
+    "hints",
+    "little",
+    "much",
+    "getting",
+    "quite",
+    "in",
+    "good",
+    "way",
+    "today",
+    "with",
+    "notes",
+    "note",
+    "tastes",
+    "taste",
+    "tasted",
+    "like",
+    "mostly",
+    "slightly",
+    "super",
+    "nice",
+    "lovely",
+    "this",
+    "that",
+    "time",
+    "at",
+    "end",
+    "maybe",
+    "though",
+    "tho",
+    "again",
+    "has",
+    "have",
+    "turned",
+    "gone",
+    "plenty",
+    "big",
+    "from",
+    "nose",
+    "palate",
+    "finish",
+    "on",
+    "said",
+    "says",
+    "think",
+    "i",
+    "there",
+    "than",
+    "before",
+    "are",
+    "were",
+    "so",
+    "pretty",
+    "be",
+    "going",
+    "become",
+    "became",
+    "mark",
+    "score",
+    "gave",
+    "give",
+    "we",
+    "got",
+    "smells",
+    "out",
 }
 _TRIVIAL = {"ok", "good", "nice", "fine", "great", "down ok", "well", "bad", "lovely", "off"}
 _MAX_WORDS = 4
@@ -22,7 +140,9 @@ _SMELL = {"smell", "smells", "smelled", "smelt", "stinks", "stink", "reeks", "wh
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """A tasting: a clause that says so or gives a mark, with the descriptors of it and of those that go on from it."""
-    if clause.mood in ("planned", "asked", "supposed") or clause.mood == "told" and not clause.of("score", "descriptor"):
+    if clause.mood in ("planned", "asked", "supposed") or (
+        clause.mood == "told" and not clause.of("score", "descriptor")
+    ):
         return
     if not _begins(clause, scene):
         return
@@ -76,18 +196,30 @@ def _begins(clause: Clause, scene: Scene) -> bool:
     # "kit red w burgers. cherry, kinda thin, 5/10": words after a bottle opened or filled, or of a wine named, and a mark to follow
     if any(c.value.kind in _WORK and c.value.detail != "weak" and c.value.form == "done" for c in clause.of("cue")):
         return False
-    drinking = [c for c in [*before[-3:], clause] if c.mood == "done" and any(d.kind == "drink" for d in read_drinking(c, scene))]
+    drinking = [
+        c
+        for c in [*before[-3:], clause]
+        if c.mood == "done" and any(d.kind == "drink" for d in read_drinking(c, scene))
+    ]
     drunk = any(c.sentence == clause.sentence for c in drinking)
     filled = any(c.mood == "done" and c.cues("bottle") for c in [*before[-3:], clause])
     marked = any(c.of("score") for c in _goes_on(clause, scene))
     listed = len(described) + sum(len(_described(c, scene)) for c in _goes_on(clause, scene)) >= 2
     tasted = any(_tasted(c) for c in before)
-    return drunk or (filled or bool(drinking)) and (listed or marked) or marked and listed or tasted and (bool(clause.of("batch")) or listed)
+    return (
+        drunk
+        or ((filled or bool(drinking)) and (listed or marked))
+        or (marked and listed)
+        or (tasted and (bool(clause.of("batch")) or listed))
+    )
 
 
 def _continued(clause: Clause, before: list[Clause], scene: Scene) -> bool:
     """Whether an earlier clause's tasting has taken this one in already."""
-    return any(c.mood not in ("planned", "asked", "supposed") and clause in _goes_on(c, scene) and _begins(c, scene) for c in before[-8:])
+    return any(
+        c.mood not in ("planned", "asked", "supposed") and clause in _goes_on(c, scene) and _begins(c, scene)
+        for c in before[-8:]
+    )
 
 
 def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
@@ -96,11 +228,22 @@ def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
     out: list[Clause] = []
     for c in scene.clauses[i + 1 :]:
         strange = c.of("reading", "money", "amount", "vessel", "code") or any(
-            x.value.kind not in ("taste", "fermentation", "add", "oak_out", "move", "drink") or x.value.kind in ("add", "oak_out", "move", "drink") and x.value.form == "done" and x.last - x.first > 0 and not x.value.detail == "weak" for x in c.of("cue")
+            x.value.kind not in ("taste", "fermentation", "add", "oak_out", "move", "drink")
+            or (
+                x.value.kind in ("add", "oak_out", "move", "drink")
+                and x.value.form == "done"
+                and x.last - x.first > 0
+                and not x.value.detail == "weak"
+            )
+            for x in c.of("cue")
         )
-        if strange and not c.of("score") or c.of("batch") or c.mood in ("planned", "asked"):
+        if (strange and not c.of("score")) or c.of("batch") or c.mood in ("planned", "asked"):
             break
-        if c.sentence - clause.sentence > 2 or not (_described(c, scene) or c.of("score") or c.sentence == clause.sentence and c.last - c.first <= _MAX_WORDS and c.joined_by in _GLUE):
+        if c.sentence - clause.sentence > 2 or not (
+            _described(c, scene)
+            or c.of("score")
+            or (c.sentence == clause.sentence and c.last - c.first <= _MAX_WORDS and c.joined_by in _GLUE)
+        ):
             break
         if _tasted(c) and c.of("batch"):
             break
@@ -116,20 +259,41 @@ def _with_food(m: Mention, clause: Clause) -> bool:
     i = m.first - 1
     while i > clause.first and words[i] in ("the", "a", "some", "my", "roast", "our"):
         i -= 1
-    return words[i] in ("with", "w", "for", "over") and bool(clause.cues("drink")) and not any(d.last == i for d in clause.of("descriptor"))
+    return (
+        words[i] in ("with", "w", "for", "over")
+        and bool(clause.cues("drink"))
+        and not any(d.last == i for d in clause.of("descriptor"))
+    )
 
 
 def _described(clause: Clause, scene: Scene) -> list[Mention]:
     own = clause.of("batch")
     eaten = {m.first for m in clause.of("descriptor") if _with_food(m, clause)}
-    return [m for m in clause.of("descriptor") if m.first not in eaten and not any(b.first <= m.first < b.last for b in own) and not any(x.first <= m.first < x.last for x in clause.of("vessel", "material", "closure", "date") if x.kind != "material" or clause.of("amount"))]
+    return [
+        m
+        for m in clause.of("descriptor")
+        if m.first not in eaten
+        and not any(b.first <= m.first < b.last for b in own)
+        and not any(
+            x.first <= m.first < x.last
+            for x in clause.of("vessel", "material", "closure", "date")
+            if x.kind != "material" or clause.of("amount")
+        )
+    ]
 
 
 def _descriptors(clause: Clause, scene: Scene) -> list[str]:
     """The tasting words of a clause, as written, without what only shades them."""
     text = clause.text
     words = text.words
-    skip = {i for m in clause.mentions if m.kind in ("score", "date", "time", "vessel", "number", "amount") or m.kind == "batch" or m.kind == "cue" and m.value.kind in ("taste", "drink", "bottle", "give", "oak_out") for i in range(m.first, m.last)}
+    skip = {
+        i
+        for m in clause.mentions
+        if m.kind in ("score", "date", "time", "vessel", "number", "amount")
+        or m.kind == "batch"
+        or (m.kind == "cue" and m.value.kind in ("taste", "drink", "bottle", "give", "oak_out"))
+        for i in range(m.first, m.last)
+    }
     described = _described(clause, scene)
     out: list[str] = []
     run: list[int] = []
@@ -151,12 +315,21 @@ def _phrase(run: list[int], clause: Clause, described: list[Mention]) -> list[st
     if not run:
         return []
     inside = [m for m in described if m.first >= run[0] and m.last <= run[-1] + 1]
-    if len(run) <= _MAX_WORDS and (inside or len(run) <= 2 and clause.last - clause.first <= _MAX_WORDS + 1):
+    if len(run) <= _MAX_WORDS and (inside or (len(run) <= 2 and clause.last - clause.first <= _MAX_WORDS + 1)):
         return [clause.text.slice(run[0], run[-1] + 1).lower()] if inside or _plain(run, clause) else []
-    long = [m for m in inside if not any(o is not m and o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first for o in inside)]
+    long = [
+        m
+        for m in inside
+        if not any(
+            o is not m and o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first
+            for o in inside
+        )
+    ]
     return [clause.text.slice(m.first, m.last).lower() for m in long]
 
 
 def _plain(run: list[int], clause: Clause) -> bool:
     """Whether words in a list of descriptors may be one that no table knows: no names, no verbs."""
-    return all(clause.text.tokens[i].kind == "word" and not clause.text.tokens[i].text[:1].isupper() for i in run) and bool(clause.of("descriptor") or clause.joined_by in _GLUE)
+    return all(
+        clause.text.tokens[i].kind == "word" and not clause.text.tokens[i].text[:1].isupper() for i in run
+    ) and bool(clause.of("descriptor") or clause.joined_by in _GLUE)

@@ -7,7 +7,44 @@ from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
 from journalbot.vocabulary.units import UNITS
 
-_SAYS = {"holds", "hold", "takes", "is", "are", "=", ":", "capacity", "of", "the", "a", "an", "about", "exactly", "really", "actually", "will", "only", ",", "(", "borrowed", "also", "new", "both", "all", "at", "it", "can", "to", "brim", "max", "roughly", "just", "total", "full", "my"}
+_SAYS = {
+    "holds",
+    "hold",
+    "takes",
+    "is",
+    "are",
+    "=",
+    ":",
+    "capacity",
+    "of",
+    "the",
+    "a",
+    "an",
+    "about",
+    "exactly",
+    "really",
+    "actually",
+    "will",
+    "only",
+    ",",
+    "(",
+    "borrowed",
+    "also",
+    "new",
+    "both",
+    "all",
+    "at",
+    "it",
+    "can",
+    "to",
+    "brim",
+    "max",
+    "roughly",
+    "just",
+    "total",
+    "full",
+    "my",
+}
 _NAME_REACH = 14  # tokens between a vessel's pet name and its size
 _NOT = {"in", "into", "from", "of", "->", "to", "left", "fill", "filled", "still"}
 
@@ -53,7 +90,25 @@ def read_named(clause: Clause, scene: Scene) -> Iterator[Draft]:
             continue
         i = m.first - 1
         begin = max(0, m.first - _NAME_REACH)
-        while i >= begin and (words[i] in _SAYS or words[i] in ("carboys", "carboy", "demijohns", "buckets", "jugs", "vessels", "they", "she", "he", "and", "which", "that", "each")):
+        while i >= begin and (
+            words[i] in _SAYS
+            or words[i]
+            in (
+                "carboys",
+                "carboy",
+                "demijohns",
+                "buckets",
+                "jugs",
+                "vessels",
+                "they",
+                "she",
+                "he",
+                "and",
+                "which",
+                "that",
+                "each",
+            )
+        ):
             i -= 1
         said = set(words[i + 1 : m.first]) & {"is", "are", "holds", "hold", "takes", "capacity"}
         last = i + 1
@@ -65,7 +120,12 @@ def read_named(clause: Clause, scene: Scene) -> Iterator[Draft]:
             if first == i:
                 break
             names.insert(0, (first + 1, i + 1))
-            if first >= begin and words[first] in ("and", "&", ",") and first - 1 >= begin and _proper(first - 1, scene):
+            if (
+                first >= begin
+                and words[first] in ("and", "&", ",")
+                and first - 1 >= begin
+                and _proper(first - 1, scene)
+            ):
                 i = first - 1
             else:
                 break
@@ -78,9 +138,20 @@ def read_named(clause: Clause, scene: Scene) -> Iterator[Draft]:
 def _proper(i: int, scene: Scene) -> bool:
     """A word with a capital that no vocabulary explains, as a pet name has."""
     token = scene.text.tokens[i]
-    if token.kind != "word" or len(token.text) < 2 or not token.text[:1].isupper() or token.text.isupper() and len(token.text) > 1:
+    if (
+        token.kind != "word"
+        or len(token.text) < 2
+        or not token.text[:1].isupper()
+        or (token.text.isupper() and len(token.text) > 1)
+    ):
         return False
-    known = [m for m in scene.text.mentions if m.first <= i < m.last and m.kind in ("batch", "stranger", "variety", "fruit", "vessel", "date", "quantity", "material", "reading", "pronouns")]
+    known = [
+        m
+        for m in scene.text.mentions
+        if m.first <= i < m.last
+        and m.kind
+        in ("batch", "stranger", "variety", "fruit", "vessel", "date", "quantity", "material", "reading", "pronouns")
+    ]
     return not known and token.low not in ("i", "the", "my", "our", "it", "they", "this", "that", "and")
 
 
@@ -92,14 +163,27 @@ def _in_brackets(clause: Clause, scene: Scene) -> Iterator[Draft]:
             close = next((i for i in range(v.last, len(words)) if words[i] == ")"), len(words))
             for m in scene.text.of("amount", first=v.last, last=close):
                 if m.value.unit in ("gal", "L", "ml", "qt") and all(w in _SAYS for w in words[v.last : m.first]):
-                    yield Draft("vessel", clause, v.first, v.last, {"name": v.value.name, "capacity": m.value.value, "unit": m.value.unit}, needs="none")
+                    yield Draft(
+                        "vessel",
+                        clause,
+                        v.first,
+                        v.last,
+                        {"name": v.value.name, "capacity": m.value.value, "unit": m.value.unit},
+                        needs="none",
+                    )
 
 
 def _describes(scene: Scene, clause: Clause) -> bool:
     """A list of vessels goes on: the clause before described one, or the note has no wine in it at all."""
     i = scene.clauses.index(clause)
-    earlier = any(c.has("holds", "hold", "takes", "is", "are", "capacity") and c.of("vessel") and c.of("amount") for c in scene.clauses[:i])
-    return earlier or not scene.text.of("batch", "reading", "material", "fruit", "variety") and not any(c.cues("rack", "purchase", "start") for c in scene.clauses)
+    earlier = any(
+        c.has("holds", "hold", "takes", "is", "are", "capacity") and c.of("vessel") and c.of("amount")
+        for c in scene.clauses[:i]
+    )
+    return earlier or (
+        not scene.text.of("batch", "reading", "material", "fruit", "variety")
+        and not any(c.cues("rack", "purchase", "start") for c in scene.clauses)
+    )
 
 
 def _size(v: Mention, stop: int, clause: Clause, scene: Scene) -> tuple[float, str] | None:
@@ -114,8 +198,16 @@ def _size(v: Mention, stop: int, clause: Clause, scene: Scene) -> tuple[float, s
             return None
         if m.kind == "amount":
             unit = m.value.unit
-            return (m.value.value, unit) if unit in UNITS and UNITS[unit].dimension == "volume" and unit not in ("tsp", "tbsp", "cup") else None
-        if m.kind == "number" and m.value.style in ("figure", "words") and not any(a.first == m.first for a in scene.text.of("amount")):
+            return (
+                (m.value.value, unit)
+                if unit in UNITS and UNITS[unit].dimension == "volume" and unit not in ("tsp", "tbsp", "cup")
+                else None
+            )
+        if (
+            m.kind == "number"
+            and m.value.style in ("figure", "words")
+            and not any(a.first == m.first for a in scene.text.of("amount"))
+        ):
             unit = _unit_so_far(scene, m)
             return (m.value.value, unit) if unit and m.value.value == int(m.value.value) else None
     return None

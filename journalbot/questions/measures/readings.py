@@ -181,7 +181,15 @@ MEASURES: tuple[Measure, ...] = (
         quantity="temperature",
     ),
     Measure("sweetness", "how sweet it is", ("reading",), _sweetness, (("sweetness",),), ("last",), sort="words"),
-    Measure("readings", "readings", ("reading",), _all, (("reading",),), ("lab", "addition"), sort="reading"),
+    Measure(
+        "readings",
+        "readings",
+        ("reading",),
+        _all,
+        (("reading",), ("lab",), ("lab", "reading")),
+        ("lab", "addition"),
+        sort="reading",
+    ),
     Measure(
         "gravity course",
         "gravity through the fermentation",

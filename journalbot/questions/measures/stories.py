@@ -100,6 +100,22 @@ def _story(case: Case) -> list[Fact]:
     return [fact_of(e, None, "", entry_said(e, case.settings.currency)) for e in case.entries]
 
 
+def _summary(case: Case) -> list[Fact]:
+    """How a batch stands: its start, its latest racking, gravity and tasting, what is left of it and planned."""
+    batch = case.batch
+    out = [fact_of(e, None, "", entry_said(e, case.settings.currency)) for e in case.kind("start")[:1]]
+    out += [fact_of(e, None, "", entry_said(e, case.settings.currency)) for e in case.kind("pitch")]
+    for kind in ("press", "rack", "oak", "oak_out", "malolactic", "bottle", "taste", "end"):
+        out += [fact_of(e, None, "", entry_said(e, case.settings.currency)) for e in case.kind(kind)[-1:]]
+    out += [fact_of(e, None, "", entry_said(e)) for e in case.kind("fermentation")[-1:]]
+    out += [fact_of(e, None, "", entry_said(e)) for e in case.kind("reading") if e.get("quantity") == "sg"][-1:]
+    out += [fact_of(e, None, "", entry_said(e)) for e in case.kind("plan") if str(e.get("due") or "") >= case.today]
+    if batch.filled:
+        gone = case.kind("bottle", "drink", "give")[-1]
+        out.append(fact_of(gone, None, "", f"{batch.bottles} bottles left"))
+    return sorted(out, key=lambda f: (f.date, f.order))
+
+
 def _recipe(case: Case) -> list[Fact]:
     """What was done, in order, with doses for a litre beside them where the volume is known."""
     volume = 0.0
@@ -159,5 +175,14 @@ MEASURES: tuple[Measure, ...] = (
         sort="story",
         scope="any",
         by_entry=True,
+    ),
+    Measure(
+        "summary",
+        "how it stands",
+        _ALL,
+        _summary,
+        (("summary",), ("how", "summary"), ("summary", "doing"), ("how", "doing")),
+        ("is", "doing", "left", "last", "made"),
+        sort="story",
     ),
 )

@@ -74,6 +74,9 @@ def _contents(case: Case) -> list[Fact]:
         vessel = case.cellar.find_vessel(wanted)
         found = case.cellar.in_vessel(wanted)
         names = [(wanted, found)] if vessel or found else []
+        if not names and is_bare(sort := vessel_key(wanted)):  # "what is in my carboys"
+            same = [v.name for key, v in case.cellar.vessels.items() if sort.rstrip("s") in key.split()]
+            names = [(name, case.cellar.in_vessel(name)) for name in same]
     else:
         names = [(v.name, case.cellar.in_vessel(v.name)) for v in vessels.values()]
     names = [(n, b) for n, b in names if b or not case.of.get("used")]
@@ -181,7 +184,8 @@ def _where(case: Case) -> list[Fact]:
         for name, date in batch.vessels.items()
     ]
     moved = case.kind("move")
-    if moved and moved[-1].get("to"):
+    over = batch.bottled if batch.bottled and not batch.vessels else ""
+    if moved and moved[-1].get("to") and moved[-1].date >= over:
         out.append(
             fact_of(
                 moved[-1], str(moved[-1].get("to")), "", f"moved to the {str(moved[-1].get('to')).removeprefix('the ')}"
