@@ -39,14 +39,9 @@ _LIFE = (  # a batch's notes, with the days between them; {n} is its number, {w}
     (5, "gave 2 bottles of batch {n} to Orla"),
 )
 _QUESTIONS = (
-    "what yeast did batch {n} get?",
-    "when was batch {n} last racked?",
-    "how long did batch {n} ferment?",
-    "how many bottles of batch {n} are left?",
-    "what alcohol does batch {n} have?",
-    "did I oak batch {n}?",
-    "how has batch {n} changed over the years?",
-    "what is in carboy 2?",
+    "what yeast did batch {n} get?", "when was batch {n} last racked?", "how long did batch {n} ferment?",
+    "how many bottles of batch {n} are left?", "what alcohol does batch {n} have?", "did I oak batch {n}?",
+    "how has batch {n} changed over the years?", "what is in carboy 2?",
 )
 _WIDE = (
     "how many bottles have I filled in all?",

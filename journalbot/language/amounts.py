@@ -15,33 +15,10 @@ _SINGLE = {"a", "an", "another", "one", "1"}
 _DEGREES = {"°", "º", "˚", "deg", "degs", "degree", "degrees", "deg."}
 _SCALES = {"f": "F", "fahrenheit": "F", "c": "C", "celsius": "C", "centigrade": "C", "°f": "F", "°c": "C"}
 _CURRENCIES = {
-    "$": "",
-    "€": "EUR",
-    "£": "GBP",
-    "usd": "USD",
-    "eur": "EUR",
-    "gbp": "GBP",
-    "aud": "AUD",
-    "cad": "CAD",
-    "nzd": "NZD",
-    "chf": "CHF",
-    "dollar": "",
-    "dollars": "",
-    "buck": "",
-    "bucks": "",
-    "euro": "EUR",
-    "euros": "EUR",
-    "quid": "GBP",
-    "sterling": "GBP",
-    "zar": "ZAR",
-    "rand": "ZAR",
-    "rands": "ZAR",
-    "bob": "",
-    "kr": "",
-    "kroner": "",
-    "kronor": "",
-    "francs": "CHF",
-    "loonies": "CAD",
+    "$": "", "€": "EUR", "£": "GBP", "usd": "USD", "eur": "EUR", "gbp": "GBP", "aud": "AUD", "cad": "CAD", "nzd": "NZD",
+    "chf": "CHF", "dollar": "", "dollars": "", "buck": "", "bucks": "", "euro": "EUR", "euros": "EUR", "quid": "GBP",
+    "sterling": "GBP", "zar": "ZAR", "rand": "ZAR", "rands": "ZAR", "bob": "", "kr": "", "kroner": "", "kronor": "",
+    "francs": "CHF", "loonies": "CAD",
 }
 _PREFIXES = {"ZAR": "R", "BRL": "R", "NOK": "kr", "SEK": "kr", "DKK": "kr", "CHF": "Fr", "INR": "Rs"}
 _TIMES = {"x", "×", "times", "time"}

@@ -21,17 +21,8 @@ class TimeMention(NamedTuple):
 NAMED_HOURS: dict[str, str] = {"noon": "12:00", "midday": "12:00", "midnight": "00:00"}
 MERIDIEM: dict[str, str] = {"am": "am", "a.m": "am", "pm": "pm", "p.m": "pm"}
 PARTS_OF_DAY: dict[str, str] = {
-    "morning": "am",
-    "mornin": "am",
-    "afternoon": "pm",
-    "arvo": "pm",
-    "evening": "pm",
-    "evenin": "pm",
-    "eve": "pm",
-    "night": "pm",
-    "nite": "pm",
-    "tonight": "pm",
-    "tonite": "pm",
+    "morning": "am", "mornin": "am", "afternoon": "pm", "arvo": "pm", "evening": "pm", "evenin": "pm", "eve": "pm",
+    "night": "pm", "nite": "pm", "tonight": "pm", "tonite": "pm",
 }
 TIME_CUES = words("at @ around about by before after until till since from abt ~ circa")
 MINUTES_PAST: dict[str, int] = {"half": 30, "quarter": 15, "five": 5, "ten": 10, "twenty": 20}

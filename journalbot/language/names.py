@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from journalbot.language.batches import BatchIndex
+from journalbot.language.batch_index import BatchIndex
 from journalbot.language.lexicon import Lexicon
 from journalbot.language.spelling import Speller
 from journalbot.language.static import lexicon, plain_words

@@ -9,59 +9,20 @@ def words(text: str) -> frozenset[str]:
 
 
 ONES: dict[str, int] = {
-    "zero": 0,
-    "one": 1,
-    "two": 2,
-    "three": 3,
-    "four": 4,
-    "five": 5,
-    "six": 6,
-    "seven": 7,
-    "eight": 8,
-    "nine": 9,
-    "ten": 10,
-    "eleven": 11,
-    "twelve": 12,
-    "thirteen": 13,
-    "fourteen": 14,
-    "fifteen": 15,
-    "sixteen": 16,
-    "seventeen": 17,
-    "eighteen": 18,
-    "nineteen": 19,
+    "zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
+    "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16,
+    "seventeen": 17, "eighteen": 18, "nineteen": 19,
 }
 TENS: dict[str, int] = {
-    "twenty": 20,
-    "thirty": 30,
-    "forty": 40,
-    "fourty": 40,
-    "fifty": 50,
-    "sixty": 60,
-    "seventy": 70,
-    "eighty": 80,
+    "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80,
     "ninety": 90,
 }
 SIMPLE: dict[str, int] = ONES | TENS | {f"{t}-{o}": TENS[t] + n for t in TENS for o, n in ONES.items() if 0 < n < 10}
 MULTIPLES: dict[str, int] = {"dozen": 12, "doz": 12, "hundred": 100, "thousand": 1000}
 PAIRS: dict[str, int] = {"couple": 2, "cople": 2, "coupla": 2, "pair": 2}
 PARTS: dict[str, int] = {
-    "half": 2,
-    "third": 3,
-    "thirds": 3,
-    "quarter": 4,
-    "quarters": 4,
-    "fourth": 4,
-    "fourths": 4,
-    "fifth": 5,
-    "fifths": 5,
-    "sixth": 6,
-    "sixths": 6,
-    "eighth": 8,
-    "eighths": 8,
-    "tenth": 10,
-    "tenths": 10,
-    "sixteenth": 16,
-    "sixteenths": 16,
+    "half": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4, "fifth": 5, "fifths": 5,
+    "sixth": 6, "sixths": 6, "eighth": 8, "eighths": 8, "tenth": 10, "tenths": 10, "sixteenth": 16, "sixteenths": 16,
 }
 VULGAR: dict[str, float] = {
     "½": 1 / 2,

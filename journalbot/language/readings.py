@@ -15,21 +15,8 @@ _REACH = 9  # tokens between a quantity's name and its value
 _AT = {"@", "at", "a"}
 # Names that are everyday words too: they count only beside a unit of theirs.
 _WEAK = {
-    "free",
-    "total",
-    "acid",
-    "potential",
-    "nitrogen",
-    "volume",
-    "vol",
-    "density",
-    "acidity",
-    "alcohol",
-    "malic",
-    "hydro",
-    "temp",
-    "pa",
-    "grav",
+    "free", "total", "acid", "potential", "nitrogen", "volume", "vol", "density", "acidity", "alcohol", "malic",
+    "hydro", "temp", "pa", "grav",
 }
 _BARE_OK = {"density", "alcohol", "malic", "temp", "hydro", "grav", "pa", "acidity"}
 _WARM = {"F": (28.0, 120.0), "C": (-2.0, 45.0)}
@@ -237,20 +224,6 @@ def _alone(tokens: list[Token], words: list[str], v: Mention) -> bool:
         return True
     nxt = words[v.last]
     return tokens[v.last].kind == "mark" or nxt in (
-        "and",
-        "at",
-        "today",
-        "now",
-        "this",
-        "by",
-        "on",
-        "still",
-        "so",
-        "with",
-        "after",
-        "before",
-        "yesterday",
-        "tonight",
-        "then",
-        "pitched",
+        "and", "at", "today", "now", "this", "by", "on", "still", "so", "with", "after", "before", "yesterday",
+        "tonight", "then", "pitched",
     )

@@ -44,7 +44,7 @@ def find_vessels(
         if last:
             found.extend(_around(tokens, words, text, i, last, at))
             i = last
-        elif (split := _compact(words[i])) is not None:
+        elif _compact(words[i]) is not None:
             found.append(Mention("vessel", VesselRef(tokens[i].text), i, i + 1, tokens[i].start, tokens[i].end))
             i += 1
         else:
@@ -87,7 +87,7 @@ def _around(
         if words[last : last + 1] and words[last] in _CONTENTS:
             weak = True
         return [_mention(tokens, text[tokens[begin].start : tokens[last - 1].end], begin, last, weak)]
-    out = []
+    out: list[Mention] = []
     noun = text[tokens[noun_first].start : tokens[last - 1].end]
     singular = noun[:-1] if plural and noun.lower().endswith("s") else noun
     k = last

@@ -8,62 +8,17 @@ from journalbot.vocabulary.units import UNITS
 
 _HEADS = ("material", "code", "oak_form", "fruit", "variety", "oak_word")
 _BETWEEN = {
-    "of",
-    "the",
-    "that",
-    "a",
-    "crushed",
-    "fresh",
-    "more",
-    "level",
-    "heaped",
-    "extra",
-    "another",
-    "good",
-    "fine",
-    "my",
-    "our",
-    "some",
-    "heaping",
-    "worth",
-    "dried",
-    "powdered",
-    "each",
-    "same",
-    "old",
-    "new",
-    "scant",
-    "generous",
-    "rounded",
-    "x",
-    "dissolved",
-    "dry",
+    "of", "the", "that", "a", "crushed", "fresh", "more", "level", "heaped", "extra", "another", "good", "fine", "my",
+    "our", "some", "heaping", "worth", "dried", "powdered", "each", "same", "old", "new", "scant", "generous",
+    "rounded", "x", "dissolved", "dry",
 }
 _LINKS = {",", ":", "(", "-", "=", "@", "at", "–", "—", "x", "~"}
 _STOPS = {",", ".", ";", "!", "?", "\n", "and", "in", "into", "to", "with", "on", "for", "(", ")"}
 _REACH = 6
 _COUNTED = {"campden tablet": "tablet", "egg white": "piece"}
 _DOSE_UNITS = {
-    "g",
-    "mg",
-    "kg",
-    "oz",
-    "lb",
-    "tsp",
-    "tbsp",
-    "tablet",
-    "packet",
-    "pinch",
-    "ml",
-    "cup",
-    "piece",
-    "fl oz",
-    "L",
-    "cl",
-    "qt",
-    "pt",
-    "gal",
-    "bottle",
+    "g", "mg", "kg", "oz", "lb", "tsp", "tbsp", "tablet", "packet", "pinch", "ml", "cup", "piece", "fl oz", "L", "cl",
+    "qt", "pt", "gal", "bottle",
 }
 
 

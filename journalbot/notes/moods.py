@@ -10,31 +10,11 @@ _OPENING = 3  # how far into a clause an "if" still governs it
 _CARRIED = {",", "and", "&", "+", "then", "-", "–", "—", "or", "", "/", ":", "(", "plus", "also"}
 _WEEKDAYS = {"mon", "tue", "wed", "thu", "fri", "sat", "sun"}
 _TOLD_LATE = {
-    "noted",
-    "note",
-    "wrote",
-    "write",
-    "log",
-    "logged",
-    "record",
-    "recorded",
-    "mention",
-    "mentioned",
-    "jot",
-    "jotted",
-    "say",
-    "tell",
-    "told",
+    "noted", "note", "wrote", "write", "log", "logged", "record", "recorded", "mention", "mentioned", "jot", "jotted",
+    "say", "tell", "told",
 }
 _EACH_DAY = (
-    "both days",
-    "each day",
-    "every day",
-    "each of the",
-    "both times",
-    "all three days",
-    "daily",
-    "each time",
+    "both days", "each day", "every day", "each of the", "both times", "all three days", "daily", "each time",
     "both nights",
 )
 
@@ -137,9 +117,9 @@ def _governs(m: Mention, clause: Clause) -> bool:
         return nxt in ("be", "get", "not", "remember", "do", "order", "buy", "check") or any(
             c.kind == "cue" and c.first == m.last and c.value.form == "base" for c in clause.mentions
         )
-    nxt = clause.text.words[m.last : m.last + 2]
-    if nxt[:1] == ["be"] or word.endswith("be"):
-        after = m.last + (nxt[:1] == ["be"])
+    be = clause.text.words[m.last : m.last + 1] == ["be"]
+    if be or word.endswith("be"):
+        after = m.last + be
         return any(c.first == after and c.value.form == "done" and c.value.kind != "add" for c in clause.of("cue"))
     return True
 

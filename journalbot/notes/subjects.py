@@ -4,7 +4,7 @@ from journalbot.language.lexicon import Mention
 from journalbot.model import Ask, Batch
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
-from journalbot.notes.kinds.cellar import role
+from journalbot.notes.kinds.racking import role
 from journalbot.vocabulary.everyday import EVERYDAY
 
 _OVER = ("taste", "drink", "give")  # acts on wine that may be in bottles
@@ -307,15 +307,7 @@ class Subjects:
                 i += 1
             nxt = text.words[i + 1] if i + 1 < clause.last else ""
             reads = any(m.first in (i + 1, i + 2) for m in clause.of("reading")) or nxt in (
-                "off",
-                "into",
-                "to",
-                "with",
-                "is",
-                "was",
-                "at",
-                "has",
-                "from",
+                "off", "into", "to", "with", "is", "was", "at", "has", "from",
             )
             if i < clause.last and reads and text.tokens[i].kind == "word" and self._unexplained(i):
                 return text.slice(i, i + 1)

@@ -43,7 +43,8 @@ def answer(question: str, query: Query, scene: Scene, *, one: bool = False, said
 
 def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Found:
     """The answer to a Query."""
-    query = replace(query, when=scene.span_of(query.when))
+    asked = query.when
+    query = replace(query, when=scene.span_of(asked))
     if not query.whats:
         return _batches(query, scene)
     if all(MEASURES[w.measure].scope == "none" for w in query.whats):
@@ -64,10 +65,10 @@ def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Fou
         )
     answers = [_one_measure(query, what, scene, numbers) for what in query.whats]
     if len(answers) == 1:
-        return replace(answers[0], query=query)
+        return replace(answers[0], query=replace(query, when=asked))
     texts = [a.text for a in answers]
     notes = tuple(dict.fromkeys(n for a in answers for n in a.notes))
-    return Found("\n".join(texts), notes, any(a.found for a in answers), query=query)
+    return Found("\n".join(texts), notes, any(a.found for a in answers), query=replace(query, when=asked))
 
 
 def _choose(query: Query, scene: Scene, numbers: list[int], said: str) -> list[int] | Found:

@@ -128,7 +128,9 @@ def read_question(
     for n in range(len(open_refs) + 1):
         for dropped in combinations(open_refs, n):
             found = _read(text, [m for m in refs if m not in dropped], names, cellar, before)
-            readings.append(replace(found, confidence=found.confidence - 0.4 * n))
+            # "how much honey did I buy" is of the honey, whatever wine is made from it.
+            goods = n and found.query and any(w.get("item") for w in found.query.whats)
+            readings.append(replace(found, confidence=found.confidence + (1.0 if goods else -0.4 * n)))
     return max(readings, key=lambda r: (r.query is not None, r.confidence))
 
 

@@ -18,6 +18,7 @@ _SHORT = re.compile(
     r"(?<![\w'])(" + "|".join(sorted((re.escape(s) for s in vocabulary.SHORT), key=len, reverse=True)) + r")(?![\w'-])",
     re.IGNORECASE,
 )
+_LABEL = re.compile(r"\b(batch \d+) \([^()]*\)", re.IGNORECASE)  # a batch as answers call it: the number says it all
 # "the riesling's gravity": the owner is named; "last year's" and "what's" are words of their own.
 _OWNER = re.compile(r"\b([^\W\d_]{3,})'s\b")
 _NO_OWNERS = vocabulary.words(
@@ -108,6 +109,7 @@ def question_lexicon() -> Lexicon:
 
 def written_out(question: str) -> str:
     """The question with its short forms written out: `whats` becomes `what is`."""
+    question = _LABEL.sub(r"\1", question)
     text = _OWNER.sub(
         lambda m: m.group(1) if m.group(1).lower() not in _NO_OWNERS else m.group(), question.replace("’", "'")
     )

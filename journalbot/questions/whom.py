@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from journalbot.journal.cellar import Cellar
-from journalbot.language.batches import BatchRef
+from journalbot.language.batch_index import BatchRef
 from journalbot.language.lexicon import Mention
 from journalbot.language.names import Names
 from journalbot.language.text import Text

@@ -32,7 +32,7 @@ def import_lines(assistant: "Assistant", lines: Iterable[str]) -> Iterator[Reply
     """
     journal = assistant.journal
     held = Counter(_key(note.on, note.text) for note in journal.notes())
-    items = rows_of(lines)
+    items = rows_of(lines, day_first=journal.settings.day_first)
     while True:
         with journal.turn():
             replies = [reply for item in islice(items, _STRIDE) if (reply := _file(assistant, item, held)) is not None]
@@ -44,7 +44,7 @@ def import_lines(assistant: "Assistant", lines: Iterable[str]) -> Iterator[Reply
             return
 
 
-def rows_of(lines: Iterable[str]) -> Iterator[Opening | Row]:
+def rows_of(lines: Iterable[str], *, day_first: bool = False) -> Iterator[Opening | Row]:
     """The notes of a notebook in either form, as they come; ImportFileError for a line that cannot be read."""
     lines = iter(lines)
     first: list[str] = []
@@ -58,8 +58,8 @@ def rows_of(lines: Iterable[str]) -> Iterator[Opening | Row]:
         return
     from journalbot.notes.notebooks import read_notebook as read_plain
 
-    for on, text in read_plain(whole):
-        yield Row(0, on if isinstance(on, str) else on.isoformat(), text)
+    for on, text in read_plain(whole, day_first=day_first):
+        yield Row(0, on, text)
 
 
 def _file(assistant: "Assistant", item: Opening | Row, held: Counter[int]) -> Reply | None:

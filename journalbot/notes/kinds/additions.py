@@ -6,82 +6,23 @@ from journalbot.language.amounts import Amount
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene, amount_fields
-from journalbot.notes.kinds.cellar import read_airlock, role
+from journalbot.notes.kinds.racking import role
+from journalbot.notes.kinds.topping import read_airlock
 from journalbot.vocabulary.materials import WEAK_MATERIALS
 
 _NOT_IN = {
-    "bin",
-    "equipment",
-    "bottles",
-    "rinse",
-    "rinsed",
-    "sanitize",
-    "sanitizer",
-    "sanitized",
-    "sanitised",
-    "corks",
-    "soaked",
-    "cleaned",
-    "washed",
-    "smells",
-    "smell",
-    "barrel",
+    "bin", "equipment", "bottles", "rinse", "rinsed", "sanitize", "sanitizer", "sanitized", "sanitised", "corks",
+    "soaked", "cleaned", "washed", "smells", "smell", "barrel",
 }
 _DESCRIBED = {"smells", "tastes", "tasted", "smell", "stinks", "nose", "notes"}
 _MARKS = {",", ".", ";", ":", "(", ")", "and", "n", "+", "&", "-", "\n"}
 _STOP = {
-    "in",
-    "into",
-    "to",
-    "and",
-    "for",
-    "with",
-    "on",
-    "at",
-    "from",
-    ",",
-    "(",
-    ")",
-    "so",
-    "per",
-    "went",
-    "goes",
-    "dissolved",
-    "as",
-    "then",
-    "because",
-    "after",
-    "off",
-    "-",
-    "over",
-    "is",
-    "are",
-    "was",
+    "in", "into", "to", "and", "for", "with", "on", "at", "from", ",", "(", ")", "so", "per", "went", "goes",
+    "dissolved", "as", "then", "because", "after", "off", "-", "over", "is", "are", "was",
 }
 _NO_NOUN = {
-    "it",
-    "this",
-    "that",
-    "them",
-    "each",
-    "both",
-    "wine",
-    "must",
-    "juice",
-    "yeast",
-    "the",
-    "course",
-    "lees",
-    "skins",
-    "bottle",
-    "bottles",
-    "glass",
-    "space",
-    "headspace",
-    "mine",
-    "foam",
-    "sediment",
-    "corks",
+    "it", "this", "that", "them", "each", "both", "wine", "must", "juice", "yeast", "the", "course", "lees", "skins",
+    "bottle", "bottles", "glass", "space", "headspace", "mine", "foam", "sediment", "corks",
 }
 
 
@@ -303,11 +244,8 @@ def _unlisted(clause: Clause, scene: Scene) -> Iterator[Draft]:
 
 
 _VERBS = {
-    "sulfited": "potassium metabisulfite",
-    "sulphited": "potassium metabisulfite",
-    "k-meta'd": "potassium metabisulfite",
-    "kmeta'd": "potassium metabisulfite",
-    "meta'd": "potassium metabisulfite",
+    "sulfited": "potassium metabisulfite", "sulphited": "potassium metabisulfite",
+    "k-meta'd": "potassium metabisulfite", "kmeta'd": "potassium metabisulfite", "meta'd": "potassium metabisulfite",
     "so2'd": "sulfur dioxide",
 }
 

@@ -61,20 +61,8 @@ def _is_oak(m: Mention, clause: Clause, scene: Scene) -> bool:
         return "oak" in clause.words()
     spelling = " ".join(clause.text.words[m.first : m.last])
     if spelling in (
-        "beans",
-        "stick",
-        "sticks",
-        "blocks",
-        "segments",
-        "dice",
-        "flour",
-        "dust",
-        "shavings",
-        "plank",
-        "planks",
-        "rods",
-        "dominoes",
-        "slats",
+        "beans", "stick", "sticks", "blocks", "segments", "dice", "flour", "dust", "shavings", "plank", "planks",
+        "rods", "dominoes", "slats",
     ):
         return "oak" in clause.words() or bool(clause.of("oak_toast") and clause.of("oak_origin"))
     return (

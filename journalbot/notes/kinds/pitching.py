@@ -9,63 +9,13 @@ from journalbot.notes.draft import Draft, Scene, amount_fields
 
 _YEAST_WORDS = {"yeast", "strain", "starter", "packet", "packets", "sachet", "packs", "pack", "pkt"}
 _PLAIN = {
-    "the",
-    "a",
-    "some",
-    "of",
-    "it",
-    "its",
-    "my",
-    "our",
-    "with",
-    "dry",
-    "fresh",
-    "new",
-    "more",
-    "same",
-    "yeast",
-    "on",
-    "in",
-    "into",
-    "at",
-    "to",
-    "and",
-    "this",
-    "that",
-    "another",
-    "last",
-    "rehydrated",
-    "half",
-    "full",
-    "whole",
-    "both",
-    "onto",
-    "over",
-    "for",
-    "was",
-    "is",
-    "using",
-    "used",
-    "went",
-    "goes",
+    "the", "a", "some", "of", "it", "its", "my", "our", "with", "dry", "fresh", "new", "more", "same", "yeast", "on",
+    "in", "into", "at", "to", "and", "this", "that", "another", "last", "rehydrated", "half", "full", "whole", "both",
+    "onto", "over", "for", "was", "is", "using", "used", "went", "goes",
 }
 _KINDS_OF_YEAST = {
-    "champagne",
-    "wild",
-    "native",
-    "bread",
-    "baker's",
-    "bakers",
-    "ale",
-    "wine",
-    "mead",
-    "cider",
-    "killer",
-    "natural",
-    "indigenous",
-    "sherry",
-    "general",
-    "purpose",
+    "champagne", "wild", "native", "bread", "baker's", "bakers", "ale", "wine", "mead", "cider", "killer", "natural",
+    "indigenous", "sherry", "general", "purpose",
 }
 
 
@@ -83,14 +33,14 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if strong and not codes and strong[0].value.form == "base" and not clause.text.words[strong[0].last : clause.last]:
         return
     if len([c for c in codes if c.first in scene.doses]) > 1:
-        for code in codes:
-            ref = next((b for b in clause.of("batch") if 0 <= b.first - code.last < 5), None)
+        for one in codes:
+            ref = next((b for b in clause.of("batch") if 0 <= b.first - one.last < 5), None)
             yield Draft(
                 "pitch",
                 clause,
-                code.first,
-                code.last,
-                {"yeast": code.value, **amount_fields(scene.doses.get(code.first))},
+                one.first,
+                one.last,
+                {"yeast": one.value, **amount_fields(scene.doses.get(one.first))},
                 ref=ref,
             )
         return
@@ -192,10 +142,10 @@ def _is_cue(clause: Clause, i: int) -> bool:
 
 def _yeast_amount(clause: Clause, scene: Scene) -> Amount | None:
     """The dose of an unnamed yeast, or one that stands apart from it."""
-    linked = set(map(id, scene.doses.values()))
     for m in clause.of("amount"):
         if m.value.unit in ("g", "packet", "oz", "tsp", "tbsp", "kg", "ml", "mg", "tablet") and not any(
             v is m.value for v in scene.doses.values()
         ):
-            return m.value if linked is not None else None
+            dose: Amount = m.value
+            return dose
     return None

@@ -11,45 +11,12 @@ from journalbot.vocabulary.units import UNITS
 
 _OLD = {"from", "was", "were"}
 _ROOM = {
-    "room",
-    "ambient",
-    "air",
-    "basement",
-    "cellar",
-    "garage",
-    "shed",
-    "outside",
-    "itself",
-    "closet",
-    "house",
-    "barn",
-    "kitchen",
-    "cupboard",
+    "room", "ambient", "air", "basement", "cellar", "garage", "shed", "outside", "itself", "closet", "house", "barn",
+    "kitchen", "cupboard",
 }
 _CHECKED = {
-    "reads",
-    "read",
-    "shows",
-    "showed",
-    "showing",
-    "got",
-    "checked",
-    "reading",
-    "measured",
-    "tested",
-    "test",
-    "says",
-    "said",
-    "gave",
-    "came",
-    "hydrometer",
-    "gravity",
-    "at",
-    "is",
-    "now",
-    "down",
-    "check",
-    "meter",
+    "reads", "read", "shows", "showed", "showing", "got", "checked", "reading", "measured", "tested", "test", "says",
+    "said", "gave", "came", "hydrometer", "gravity", "at", "is", "now", "down", "check", "meter",
 }
 _LEFT_GAP = 5
 
@@ -221,17 +188,5 @@ def _stands_bare(m: Mention, clause: Clause) -> bool:
     words = clause.text.words
     nxt = words[m.last] if m.last < clause.last else ""
     return nxt in (
-        "",
-        ",",
-        "this",
-        "today",
-        "now",
-        "on",
-        "again",
-        "tonight",
-        "yesterday",
-        "in",
-        "for",
-        "at",
-        "still",
+        "", ",", "this", "today", "now", "on", "again", "tonight", "yesterday", "in", "for", "at", "still",
     ) or any(d.first == m.last for d in clause.of("date", "time"))

@@ -5,118 +5,29 @@ from collections.abc import Iterator
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
-from journalbot.notes.kinds.cellar import role
-from journalbot.vocabulary.fruits import FORMS_OF_BASE
-from journalbot.vocabulary.units import UNITS
-
-_FORM_WORDS = {s for spellings in FORMS_OF_BASE.values() for s in spellings if " " not in s}
-_QUALITIES = {
-    "fresh",
-    "frozen",
-    "wild",
-    "red",
-    "white",
-    "black",
-    "ripe",
-    "unpasteurised",
-    "unpasteurized",
-    "pressed",
-    "bought",
-    "raw",
-    "heather",
-    "clover",
-    "local",
-    "orange",
-    "wildflower",
-    "pink",
-    "green",
-    "yellow",
-    "tart",
-    "sour",
-    "super",
-    "old",
-    "vine",
-    "sweet",
-    "cooking",
-    "eating",
-    "windfall",
-    "crab",
-    "tinned",
-    "dried",
-    "real",
-}
-_CAME = {
-    "came",
-    "arrived",
-    "picked",
-    "harvest",
-    "harvested",
-    "delivered",
-    "collected",
-    "fetched",
-    "brought",
-    "bought",
-    "gathered",
-    "foraged",
-}
-_MADE_OF = ("fruit", "variety")
-_NAMED = (
-    "call it",
-    "called it",
-    "calling it",
-    "call this",
-    "named it",
-    "name it",
-    "christened",
-    "calling this",
-    "going to call it",
-    "named",
-    "dubbed",
-    "nicknamed",
-    "i'll call it",
-    "its name is",
-    "name is",
-    "to be called",
-    "will be called",
+from journalbot.notes.kinds.racking import role
+from journalbot.notes.kinds.start_fields import (
+    MADE_OF,
+    STYLES,
+    base_of,
+    bought_vessel,
+    colour_of,
+    name_of,
+    part_of_other,
+    vintage_of,
+    volume_of,
+    weight_of,
 )
-_NOT_VESSEL_UNITS = {"tsp", "tbsp", "cup", "fl oz", "ml"}
+
+_CAME = {
+    "came", "arrived", "picked", "harvest", "harvested", "delivered", "collected", "fetched", "brought", "bought",
+    "gathered", "foraged",
+}
+
 _WINE_NAMES = {
-    "wine",
-    "mead",
-    "cider",
-    "cyser",
-    "melomel",
-    "cuvée",
-    "cuvee",
-    "perry",
-    "rosé",
-    "rose",
-    "metheglin",
-    "pyment",
+    "wine", "mead", "cider", "cyser", "melomel", "cuvée", "cuvee", "perry", "rosé", "rose", "metheglin", "pyment",
     "hydromel",
 }
-_STYLES = {
-    "mead": "mead",
-    "cyser": "mead",
-    "melomel": "mead",
-    "metheglin": "mead",
-    "pyment": "mead",
-    "hydromel": "mead",
-    "bochet": "mead",
-    "cider": "cider",
-    "perry": "cider",
-}
-_COLOURS = {
-    "red": "red",
-    "white": "white",
-    "rosé": "rosé",
-    "rose": "rosé",
-    "pink": "rosé",
-    "blush": "rosé",
-    "rosato": "rosé",
-    "rosado": "rosé",
-}
-_LATER = {"kit", "box", "boxes", "crate", "crates", "pail", "pails"}
 
 
 def find_start(scene: Scene) -> None:
@@ -184,7 +95,7 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         return False
     sentence = scene.sentence(clause)
     made_of = [
-        m for c in (sentence if clause.cues("start") else [clause]) for m in c.of(*_MADE_OF) if not _part_of_other(m, c)
+        m for c in (sentence if clause.cues("start") else [clause]) for m in c.of(*MADE_OF) if not part_of_other(m, c)
     ]
     starts = [c for c in clause.cues("start") if scene.text.words[c.first] != "new" or c.first == clause.first]
     so_far = [c for c in scene.clauses if c.first <= clause.first]
@@ -245,13 +156,7 @@ def _so_much_of(clause: Clause, made_of: list[Mention], scene: Scene) -> bool:
     """`5 gal of pear juice in carboy A`: a volume of juice or must in a vessel, of a fruit that no wine under way is of."""
     amounts = {id(m.value) for m in clause.of("amount") if m.value.unit in ("gal", "L", "qt")}
     forms = set(clause.text.words[clause.first : clause.last]) & {
-        "juice",
-        "must",
-        "cider",
-        "pulp",
-        "purée",
-        "puree",
-        "concentrate",
+        "juice", "must", "cider", "pulp", "purée", "puree", "concentrate",
     }
     return (
         bool(forms)
@@ -277,99 +182,21 @@ def _known_wine(clause: Clause, scene: Scene, fits: list[int]) -> bool:
     return not fresh or any(scene.cellar.batches[n].started[:4] == str(scene.on.year) for n in fits)
 
 
-def _part_of_other(m: Mention, clause: Clause) -> bool:
-    return any(x.first <= m.first < x.last for x in clause.of("vessel", "material", "descriptor") if x.kind == "vessel")
-
-
-def base_of(scene: Scene) -> list[str]:
-    """What the batch is made from, as written, with the form of it ("merlot juice", "zin grapes")."""
-    text = scene.text
-    out: list[str] = []
-    canons: list[str] = []
-    last = -1
-    for c in scene.clauses:
-        if (
-            c.first not in scene.start_clauses
-            or c.mood == "planned"
-            or any(x.value.detail != "weak" for x in c.cues("taste"))
-        ):
-            continue
-        for m in sorted(c.of(*_MADE_OF), key=lambda m: (m.first, -m.last)):
-            if m.first < last or _part_of_other(m, c) or _only_name(m, c):
-                continue
-            if _is_addition(m, c, scene):
-                last = m.last
-                continue
-            first, end = m.first, m.last
-            while first - 1 >= c.first and text.words[first - 1] in _QUALITIES:
-                first -= 1
-            while end < c.last and text.words[end] in _FORM_WORDS and text.words[end] not in ("wine", "wines"):
-                end += 1
-            if end < c.last and text.words[end] in ("wine", "wines") and _other_base(m, scene):
-                continue
-            if m.value[0] in ("grape",) and any(o.value[0] != "grape" for k in scene.clauses for o in k.of("variety")):
-                continue
-            name = text.slice(first, end).lower()
-            last = end
-            canon = str(m.value[0])
-            if any(canon in o or o in canon for o in canons):
-                continue
-            canons.append(canon)
-            if not any(_same(name, o) for o in out):
-                out.append(name)
-    if not out:
-        for c in scene.clauses:
-            if c.first not in scene.start_clauses:
-                continue
-            for i in range(c.first, c.last):
-                if text.words[i] in ("kit", "juice", "honey", "grapes"):
-                    return [text.words[i]]
-    return out
-
-
-def _other_base(m: Mention, scene: Scene) -> bool:
-    """Whether something besides the wine's own name says what it is made from ("apple wine … 5 gal fresh cider")."""
-    return any(
-        o.first != m.first and not _only_name(o, c) and c.first in scene.start_clauses
-        for c in scene.clauses
-        for o in c.of(*_MADE_OF)
-        if scene.text.words[o.last : o.last + 1] != ["wine"]
-    )
-
-
-def _same(a: str, b: str) -> bool:
-    wa, wb = {w.rstrip("s") for w in a.split()}, {w.rstrip("s") for w in b.split()}
-    return bool(wa & wb - _FORM_WORDS - {w.rstrip("s") for w in _FORM_WORDS})
-
-
-def _only_name(m: Mention, clause: Clause) -> bool:
-    """ "Mead", "cider wine", "rosé": the drink, not what it is made of."""
-    return m.value[0] in ("mead", "melomel", "cyser", "metheglin", "pyment", "perry") or m.value[0] == "kit"
-
-
-def _is_addition(m: Mention, clause: Clause, scene: Scene) -> bool:
-    """Raisins, lemon juice and the like are put in, not made from."""
-    return (
-        any(x.first <= m.first < x.last and x.value not in ("honey",) for x in clause.of("material"))
-        and m.first in scene.doses
-    )
-
-
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """The start itself, from all the clauses that describe it."""
     if scene.started is None or not scene.start_clauses or clause.first != scene.start_clauses[0]:
         return
     here = [c for c in scene.clauses if c.first in scene.start_clauses and c.mood not in ("planned", "asked")]
     fields: dict[str, object] = {}
-    if name := _name(here, scene):
+    if name := name_of(here, scene):
         fields["name"] = name
     words = [w for c in here for w in c.words()]
-    colour = _colour(here, scene) or _STYLES.get(str(fields.get("name", "")).split(" ")[-1].lower())
+    colour = colour_of(here, scene) or STYLES.get(str(fields.get("name", "")).split(" ")[-1].lower())
     if colour:
         fields["colour"] = colour
-    if vintage := _vintage(here, scene):
+    if vintage := vintage_of(here, scene):
         fields["vintage"] = vintage
-    volume = _volume(here, scene)
+    volume = volume_of(here, scene)
     if volume is not None:
         fields["volume"], fields["unit"] = volume.value.value, volume.value.unit
         if volume.value.approx:
@@ -380,7 +207,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         v
         for c in here
         for v in c.of("vessel")
-        if not v.value.weak and role(v, c) != "from" and not c.cues("vessel", "purchase") and not _bought_vessel(v, c)
+        if not v.value.weak and role(v, c) != "from" and not c.cues("vessel", "purchase") and not bought_vessel(v, c)
     ]
     if vessels:
         first = vessels[0]
@@ -391,7 +218,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
             and scene.text.words[pair[0].last : pair[1].first] in (["and"], ["and", "the"], ["&"], ["+"])
             else first.value.name
         )
-    weight = _weight(here, scene)
+    weight = weight_of(here, scene)
     if weight is not None:
         fields["weight"], fields["weight_unit"] = weight.value.value, weight.value.unit
     del words
@@ -400,133 +227,3 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     draft = Draft("start", main, here[0].first, main.last, fields, batches=(scene.started,))
     draft.dates = (dated.date,) if dated.date else ()
     yield draft
-
-
-def _bought_vessel(v: Mention, clause: Clause) -> bool:
-    return v.value.name.lower().split()[-1] in _LATER and bool(clause.of("money"))
-
-
-def _name(here: list[Clause], scene: Scene) -> str | None:
-    text = scene.text
-    words = text.words
-    for c in here:
-        said = " ".join(c.words())
-        for lead in _NAMED:
-            n = len(lead.split())
-            for i in range(c.first, c.last - n):
-                if " ".join(words[i : i + n]) != lead:
-                    continue
-                j = i + n
-                while j < c.last and words[j] in ("it", "the", "a", '"', "'", "“", "‘", "this", "one"):
-                    j += 1
-                if (
-                    j < c.last
-                    and words[j] not in ("batch", "number", "no", "#")
-                    and not any(m.first == j and m.kind == "number" for m in c.mentions)
-                ):
-                    k = j
-                    while (
-                        k < c.last
-                        and text.tokens[k].kind == "word"
-                        and words[k] not in ("because", "since", "for", "as")
-                    ):
-                        k += 1
-                    if k > j:
-                        return text.slice(j, k)
-        del said
-    for c in here:
-        for m in sorted(c.of("fruit", "variety"), key=lambda m: m.first):
-            if m.last < len(words) and words[m.last] in ("wine",):
-                return text.slice(m.first, m.last + 1)
-        for i in range(c.first, c.last):
-            if words[i] in _STYLES or words[i] in ("cuvée", "cuvee"):
-                return text.slice(i, i + 1)
-    return None
-
-
-def _colour(here: list[Clause], scene: Scene) -> str | None:
-    for c in here:
-        vessels = c.of("vessel")
-        for i in range(c.first, c.last):
-            word = scene.text.words[i]
-            if any(v.first <= i < v.last for v in vessels):
-                continue
-            if word in _COLOURS and not any(
-                m.first <= i < m.last and m.last - m.first > 1 for m in c.of("variety", "fruit", "material")
-            ):
-                return _COLOURS[word]
-    return None
-
-
-def _vintage(here: list[Clause], scene: Scene) -> int | None:
-    words = scene.text.words
-    for i, word in enumerate(words[:-1]):
-        if (
-            word in ("harvest", "vintage")
-            and len(words[i + 1]) == 4
-            and words[i + 1].isdigit()
-            and words[i + 1].startswith("20")
-        ):
-            return int(words[i + 1])
-    for c in here:
-        for m in c.of("batch", "stranger"):
-            if m.value.vintage is not None:
-                year = int(m.value.vintage)
-                text = scene.text.slice(m.first, m.last)
-                if str(year) in text or f"{year % 100:02d}" in text:
-                    return year
-    return None
-
-
-def _volume(here: list[Clause], scene: Scene) -> Mention | None:
-    """How much there is of it: a total ("made up to 14 L") before the first volume of must, juice or wine."""
-    words = scene.text.words
-    found: list[Mention] = []
-    for c in here:
-        for m in c.of("amount"):
-            unit = m.value.unit
-            if (
-                unit not in UNITS
-                or UNITS[unit].dimension != "volume"
-                or unit in _NOT_VESSEL_UNITS
-                or _of_material(m, scene)
-                or any(v.first <= m.first < v.last for v in c.of("vessel"))
-            ):
-                continue
-            if c.cues("vessel") or _in_brackets_after_vessel(m, scene):
-                continue
-            if (
-                words[m.first - 2 : m.first]
-                in (["up", "to"], ["made", "to"], ["brought", "to"], ["water", "to"], ["topped", "to"], ["make", "up"])
-                or (words[m.first - 1 : m.first] in (["to"], ["makes"], ["total"], ["make"]) and not c.of("vessel"))
-                or words[m.last : m.last + 2] in (["all", "told"], ["in", "all"], ["total"])
-            ):
-                return m
-            found.append(m)
-    return found[0] if found else None
-
-
-def _of_material(m: Mention, scene: Scene) -> bool:
-    return any(
-        d is m.value
-        and any(
-            x.first == f
-            and x.kind == "material"
-            and not any(b.kind in ("fruit", "variety") and b.first == f for b in scene.text.mentions)
-            for x in scene.text.mentions
-        )
-        for f, d in scene.doses.items()
-    )
-
-
-def _in_brackets_after_vessel(m: Mention, scene: Scene) -> bool:
-    words = scene.text.words
-    return any(words[v.last : v.last + 1] == ["("] and v.last <= m.first <= v.last + 3 for v in scene.text.of("vessel"))
-
-
-def _weight(here: list[Clause], scene: Scene) -> Mention | None:
-    for c in here:
-        for m in c.of("amount"):
-            if m.value.unit in ("kg", "lb") and not _of_material(m, scene):
-                return m
-    return None

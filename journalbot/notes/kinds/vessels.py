@@ -8,42 +8,9 @@ from journalbot.notes.draft import Draft, Scene
 from journalbot.vocabulary.units import UNITS
 
 _SAYS = {
-    "holds",
-    "hold",
-    "takes",
-    "is",
-    "are",
-    "=",
-    ":",
-    "capacity",
-    "of",
-    "the",
-    "a",
-    "an",
-    "about",
-    "exactly",
-    "really",
-    "actually",
-    "will",
-    "only",
-    ",",
-    "(",
-    "borrowed",
-    "also",
-    "new",
-    "both",
-    "all",
-    "at",
-    "it",
-    "can",
-    "to",
-    "brim",
-    "max",
-    "roughly",
-    "just",
-    "total",
-    "full",
-    "my",
+    "holds", "hold", "takes", "is", "are", "=", ":", "capacity", "of", "the", "a", "an", "about", "exactly", "really",
+    "actually", "will", "only", ",", "(", "borrowed", "also", "new", "both", "all", "at", "it", "can", "to", "brim",
+    "max", "roughly", "just", "total", "full", "my",
 }
 _NAME_REACH = 14  # tokens between a vessel's pet name and its size
 _NOT = {"in", "into", "from", "of", "->", "to", "left", "fill", "filled", "still"}
@@ -61,8 +28,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     before = scene.clause_before(clause)
     if before and not vessels and before.of("vessel") and clause.text.words[clause.first] in ("holds", "takes", "hold"):
         for m in clause.of("amount"):
-            fields = {"name": before.of("vessel")[-1].value.name, "capacity": m.value.value, "unit": m.value.unit}
-            yield Draft("vessel", clause, clause.first, m.last, fields, needs="none")
+            named: dict[str, object] = {"name": before.of("vessel")[-1].value.name, "capacity": m.value.value, "unit": m.value.unit}
+            yield Draft("vessel", clause, clause.first, m.last, named, needs="none")
             return
     waiting: list[Mention] = []
     said = clause.has("holds", "hold", "takes", "is", "are", "capacity", "=") or _describes(scene, clause)
@@ -94,19 +61,8 @@ def read_named(clause: Clause, scene: Scene) -> Iterator[Draft]:
             words[i] in _SAYS
             or words[i]
             in (
-                "carboys",
-                "carboy",
-                "demijohns",
-                "buckets",
-                "jugs",
-                "vessels",
-                "they",
-                "she",
-                "he",
-                "and",
-                "which",
-                "that",
-                "each",
+                "carboys", "carboy", "demijohns", "buckets", "jugs", "vessels", "they", "she", "he", "and", "which",
+                "that", "each",
             )
         ):
             i -= 1

@@ -1,0 +1,61 @@
+"""Blends: what went in, how much of each, and into which batch."""
+
+from collections.abc import Iterator
+
+from journalbot.language.amounts import Amount
+from journalbot.language.lexicon import Mention
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene
+
+
+def read_blend(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """A blend: what went in, and how much of each, on the batch that they went into."""
+    cues = [c for c in clause.cues("blend") if c.value.form == "done"]
+    whole = [c for c in scene.sentence(clause)]
+    if not clause.done or not cues:
+        return
+    here = (
+        [clause]
+        if len(clause.of("batch")) > 1
+        or (not clause.has("together") and any(_amount_before(m, [clause]) for m in clause.of("batch")))
+        else whole
+    )
+    refs = [m for c in here for m in c.of("batch")]
+    into = [m for m in refs if _into(m, clause)]
+    parts: list[dict[str, object]] = []
+    for m in refs:
+        if m in into or len(m.value.fits) != 1:
+            continue
+        amount = _amount_before(m, whole)
+        if amount is not None:
+            parts.append({"batch": m.value.fits[0], "amount": amount.value, "unit": amount.unit})
+    strong = cues[0].value.detail != "weak"
+    if not parts or (not strong and len(parts) < 2 and not into):
+        return
+    draft = Draft("blend", clause, cues[0].first, cues[0].last, {"with": parts})
+    if into and len(into[0].value.fits) == 1:
+        draft.batches = into[0].value.fits
+    elif into:
+        draft.ref = into[0]
+    elif scene.started is not None:
+        draft.batches = (scene.started,)
+    yield draft
+
+
+def _into(m: Mention, clause: Clause) -> bool:
+    words = clause.text.words
+    i = m.first - 1
+    while i >= 0 and words[i] in ("the", "my", "our"):
+        i -= 1
+    return i >= 0 and words[i] in ("into", "to")
+
+
+def _amount_before(m: Mention, clauses: list[Clause]) -> Amount | None:
+    words = clauses[0].text.words
+    for c in clauses:
+        for a in c.of("amount", "percent"):
+            if a.last <= m.first and all(
+                w in ("of", "the", "my", "our", "batch", "#", "number") for w in words[a.last : m.first]
+            ):
+                return a.value  # type: ignore[no-any-return]
+    return None

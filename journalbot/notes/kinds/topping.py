@@ -1,0 +1,108 @@
+"""Topping up, and airlocks seen to."""
+
+from collections.abc import Iterator
+
+from journalbot.language.lexicon import Mention
+from journalbot.notes.clauses import Clause
+from journalbot.notes.draft import Draft, Scene, amount_fields
+from journalbot.vocabulary.units import UNITS
+
+
+def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """A topping up, with what and how much."""
+    cues = clause.cues("top_up")
+    if not clause.done or not cues or clause.of("airlock") or _top_label(cues[0], clause):
+        return
+    words = clause.text.words
+    fields: dict[str, object] = {}
+    last = cues[0].last
+    volumes = [
+        m
+        for m in clause.of("amount")
+        if m.value.unit in UNITS and (UNITS[m.value.unit].dimension == "volume" or m.value.unit == "bottle")
+    ]
+    volumes = [
+        m
+        for m in volumes
+        if not any(
+            d is m.value
+            for f, d in scene.doses.items()
+            if any(x.first == f and x.kind == "material" and x.value not in ("water",) for x in scene.text.mentions)
+        )
+    ]
+    lead = next((i for i in range(cues[0].first, clause.last) if words[i] in ("with", "w", "using")), None)
+    if lead is not None and words[lead + 1 : lead + 2] == ["/"]:
+        lead += 1
+    if lead is None:
+        lead = next(
+            (
+                i
+                for i in range(cues[0].first, clause.last)
+                if words[i] == "from" or (words[i] == "of" and words[i - 1 : i] == ["out"])
+            ),
+            None,
+        )
+    if lead is not None:
+        start = lead + 1
+        amount = next((m for m in volumes if m.first >= lead), None)
+        if amount is not None and amount.first <= start + 2:
+            start = amount.last
+        while start < clause.last and words[start] in (
+            "of", "the", "a", "some", "my", "our", "out", "about", "from", "that", "more", "rest", "an", "another",
+        ):
+            start += 1
+        end = start
+        while (
+            end < clause.last
+            and words[end]
+            not in (
+                ",", "(", ")", "so", "because", "and", "on", "which", "since", "today", "yesterday", "again", "-", "–",
+            )
+            and not any(d.first == end for d in clause.of("date", "time"))
+        ):
+            end += 1
+        while end > start and words[end - 1] in (
+            "instead", "too", "again", "today", "now", "as", "well", "this", "time",
+        ):
+            end -= 1
+        if end > start:
+            fields["with"] = clause.text.slice(start, end)
+            last = end
+    if volumes:
+        fields.update(amount_fields(volumes[0].value))
+    yield Draft("top_up", clause, cues[0].first, last, fields)
+
+
+def _top_label(cue: Mention, clause: Clause) -> bool:
+    """`on top of`, `the top shelf`."""
+    return cue.value.form == "base" and cue.last - cue.first == 1
+
+
+def read_airlock(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """An airlock refilled, cleaned or checked: said in the clause, or of the airlock just spoken of."""
+    if not clause.done:
+        return
+    worked = [c for c in clause.cues("airlock") if c.value.form == "done"]
+    here = clause.of("airlock")
+    if not worked:
+        return
+    earlier = [c for c in scene.clauses[: scene.clauses.index(clause)] if c.of("airlock")]
+    if (
+        here
+        or (
+            earlier
+            and clause.of("pronouns")
+            and earlier[-1] in scene.clauses[max(0, scene.clauses.index(clause) - 3) : scene.clauses.index(clause)]
+        )
+        or (earlier and _bare_verb(worked[0], clause))
+    ):
+        everywhere = clause.has("all", "every", "everything") and clause.has("airlocks", "bubblers")
+        yield Draft("airlock", clause, worked[0].first, worked[0].last, needs="none" if everywhere else "batch")
+
+
+def _bare_verb(cue: Mention, clause: Clause) -> bool:
+    return (
+        cue.first == clause.first
+        and clause.text.words[cue.first] in ("refilled", "cleaned", "replaced", "rinsed")
+        and clause.last - clause.first <= 3
+    )

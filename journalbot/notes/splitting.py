@@ -1,0 +1,236 @@
+"""A note parted into clauses: sentences first, then where a comma or "and" begins something of its own."""
+
+from collections.abc import Iterator
+
+from journalbot.language.lexicon import Mention
+from journalbot.language.text import Text
+from journalbot.notes.clauses import Clause
+
+_SENTENCE = {".", "!", "?", "\n", "•", "*"}
+_SOFT = {
+    ",", ";", "and", "n", "then", "so", "but", "plus", "also", "because", "cause", "since", "while", "(", ")", "-", "–",
+    "—", "&", "+", "though", "tho", "although", "hence", ":", "yet", "/", "which", "where",
+}
+
+_AND = {",", "and", "n", "&", "+", "-", "–", "—", "/", "at", "(", "plus", ")"}
+_PICTURES = 0x2190  # from here on come arrows, signs and emoji, which end a sentence as a full stop does
+_ABBREVIATIONS = {
+    "approx", "abt", "temp", "no", "tsp", "oz", "lb", "lbs", "gal", "vs", "incl", "etc", "e.g", "i.e", "jan", "feb",
+    "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "st", "s.g", "fl",
+}
+
+
+def split(text: Text) -> list[Clause]:
+    """The note's clauses in order."""
+    clauses: list[Clause] = []
+    for number, (first, last) in enumerate(_sentences(text)):
+        clauses.extend(_pieces(text, first, last, number))
+    return clauses
+
+
+def _sentences(text: Text) -> Iterator[tuple[int, int]]:
+    inside = {i for m in text.mentions if m.last - m.first > 1 and m.kind != "cue" for i in range(m.first, m.last - 1)}
+    first = 0
+    for i, word in enumerate(text.words):
+        if (word in _SENTENCE or (len(word) == 1 and ord(word) > _PICTURES and word != "→")) and i not in inside:
+            if (
+                word == "."
+                and i
+                and text.words[i - 1] in _ABBREVIATIONS
+                and i + 1 < len(text.words)
+                and not text.tokens[i + 1].text[:1].isupper()
+            ):
+                continue
+            if i > first:
+                yield first, i + (word == "?")
+            first = i + 1
+    if first < len(text.words):
+        yield first, len(text.words)
+
+
+def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause]:
+    inside = {
+        i for m in text.mentions if m.last - m.first > 1 and m.kind not in ("cue",) for i in range(m.first, m.last)
+    }
+    inside |= _asides(text, first, last) | {
+        i for i in range(first + 1, last) if text.words[i] == "/" and text.words[i - 1] == "w"
+    }
+    vessels = [m for m in text.mentions if m.kind == "vessel"]
+    inside |= {
+        i
+        for i in range(first, last)
+        if text.words[i] in ("+", "&", "and")
+        and any(m.last == i for m in vessels)
+        and any(m.first in (i + 1, i + 2) for m in vessels)
+    }
+    base = {m.first for m in text.mentions if m.kind == "cue" and m.value.form == "base"}
+    inside |= {i for i in range(first, last) if text.words[i] in ("&", "and", "+") and i - 1 in base and i + 1 in base}
+    dated = {m.first - 1 for m in text.mentions if m.kind == "date"}
+    cuts = [
+        i
+        for i in range(first, last)
+        if text.words[i] in _SOFT and i not in inside and not (text.words[i] == "since" and i in dated)
+    ]
+    days = {m.last for m in text.mentions if m.kind in ("date", "time")}
+    cuts += [
+        i
+        for i in range(first + 1, last)
+        if text.words[i] in _SPEAKERS
+        and i not in days
+        and i not in inside
+        and text.words[i - 1] not in _BEFORE_SPEAKER
+        and text.words[i - 1] not in _SOFT
+    ]
+    cuts += [
+        m.first for m in text.mentions if m.kind == "batch" and first < m.first < last and _runs_on(text, first, m)
+    ]
+    bounds: list[tuple[int, int, str]] = []
+    start, joined = first, ""
+    for cut in sorted(set(cuts)):
+        if cut > start:
+            bounds.append((start, cut, joined))
+        word = text.words[cut]
+        start, joined = (cut + 1, word) if word in _SOFT else (cut, ",")
+    if start < last:
+        bounds.append((start, last, joined))
+    merged: list[tuple[int, int, str]] = []
+    for a, b, how in bounds:
+        if merged and how in _AND and not _stands_alone(text, *merged[-1][:2], a, b, how):
+            merged[-1] = (merged[-1][0], b, merged[-1][2])
+        else:
+            merged.append((a, b, how))
+    for a, b, how in merged:
+        yield Clause(
+            text,
+            a,
+            b,
+            sentence,
+            mentions=[m for m in text.mentions if m.first >= a and m.last <= b],
+            joined_by=how,
+        )
+
+
+def _asides(text: Text, first: int, last: int) -> set[int]:
+    """Brackets around a word or two, which part nothing: `the malolactic bacteria (MC-9) are in`."""
+    out: set[int] = set()
+    for i in range(first, last):
+        if text.words[i] == "(":
+            close = next((j for j in range(i, min(last, i + 5)) if text.words[j] == ")"), None)
+            if (
+                close is not None
+                and close + 1 < last
+                and not any(m.kind in ("cue", "reading", "batch") and i < m.first < close for m in text.mentions)
+            ):
+                out.update((i, close))
+    return out
+
+
+def _runs_on(text: Text, first: int, batch: Mention) -> bool:
+    """`b3 1.010 b4 1.022`: a batch named straight after a reading of another begins something new."""
+    if batch.value.how != "number" or text.words[batch.first - 1] in (
+        "of", "for", "on", "in", "the", "into", "from", "with", "is", "batch", "call", "this", "with", "and",
+    ):
+        return False
+    return any(m.kind == "reading" and m.last == batch.first for m in text.mentions) and any(
+        m.kind == "batch" and first <= m.first < batch.first for m in text.mentions
+    )
+
+
+def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> bool:
+    """Whether the stretch `a`–`b` is a clause apart from the one before it, to which a comma or `and` joins it."""
+    own = [m for m in text.mentions if m.first >= a and m.last <= b]
+    before = [m for m in text.mentions if m.first >= a0 and m.last <= b0]
+    if _predicate(own, before, a) or (
+        text.words[a] in _PREPOSITIONS
+        and not any(m.kind in ("cue", "amount", "reading") for m in own)
+        and any(m.kind in ("amount", "code", "material", "cue") for m in before)
+    ):
+        return False
+    if text.words[a] in _VERBS_ON and not any(m.kind == "batch" for m in own):
+        return False
+    if (
+        how in (",", "and", "&")
+        and not any(m.kind in _SAYING for m in before)
+        and b - a > 1
+        and not _opens_with_cue(own, a)
+    ):
+        return False  # a list of things before the verb that all of them share
+    if (
+        any(m.kind == "reading" for m in own)
+        and any(m.kind == "cue" for m in before)
+        and not any(m.kind == "reading" for m in before)
+    ):
+        return True
+    if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(
+        m.kind in ("planned", "denied", "supposed", "hearsay") for m in own
+    ):
+        return True
+    if any(m.kind == "money" for m in own) and any(m.kind == "money" for m in before):
+        return True
+    if (
+        any(m.kind == "amount" for m in own)
+        and any(m.kind == "vessel" and _led_into(m, text) for m in own)
+        and any(m.kind in ("vessel", "oak_form") or m.kind == "cue" for m in before)
+    ):
+        return True
+    if (
+        _NOW.intersection(text.words[a:b])
+        and any(m.kind == "reading" for m in own)
+        and any(m.kind == "date" for m in before)
+    ):
+        return True
+    when = ("date", "time")
+    if any(m.kind == "batch" for m in own):
+        # "batches 3 and 4", "the carboy and the jug": one subject, no more
+        return not (
+            how in ("and", "&", "+")
+            and all(m.kind in ("batch", "vessel", "variety", "fruit", "colour") for m in before if m.last > b0 - 2)
+        )
+    return any(m.kind in when for m in own) and any(m.kind in when for m in before)
+
+
+def _led_into(vessel: Mention, text: Text) -> bool:
+    return bool({"into", "to", "->", "→"}.intersection(text.words[max(0, vessel.first - 2) : vessel.first]))
+
+
+# In a sentence that runs on, "I" or "we" begins something new, unless the words before still hold it.
+_SPEAKERS = {"i", "we", "i'm", "i've", "i'll"}
+_BEFORE_SPEAKER = {
+    "that", "what", "like", "as", "if", "when", "than", "where", "which", "who", "how", "until", "till", "once",
+    "before", "after", "whenever", "all", "wine", "batch", "one", "mead", "time", "day", "then", "thing", "white",
+    "red", "best", "", "should", "did", "do", "can", "am", "was", "have", "had", "could", "would", "said", "says",
+    "think", "guess", "know", "see", "hope",
+}
+
+_PREPOSITIONS = {"to", "for", "into", "onto", "on"}
+_NOW = {"now", "rn", "currently", "atm"}
+_VERBS_ON = {"is", "are", "was", "were", "has", "have"}
+_SAYING = (
+    "cue", "reading", "amount", "money", "date", "batch", "score", "planned", "denied", "time", "bottles", "times",
+    "number",
+)
+
+
+def _predicate(own: list[Mention], before: list[Mention], a: int) -> bool:
+    """`bentonite, 30 g, stirred in Wed`: a verb and its day, of a thing named just before."""
+    things = ("material", "code", "oak_form")
+    return (
+        _opens_with_cue(own, a)
+        and not any(m.kind in (*things, "amount", "reading", "vessel", "batch", "score", "money") for m in own)
+        and any(m.kind in things for m in before)
+        and not any(m.kind in ("cue", "batch", "reading") for m in before)
+    )
+
+
+def _opens_with_cue(own: list[Mention], a: int) -> bool:
+    return any(m.kind == "cue" and m.first <= a + 1 for m in own)
+
+
+def _weak(m: Mention, text: Text, first: int) -> bool:
+    """A cue that makes no clause of its own: it needs more than itself to mean an act."""
+    return (m.value.detail in ("weak", "lees") and m.first > first + 1) or (
+        m.value.kind in ("add", "vessel")
+        and m.last - m.first == 1
+        and m.value.form == "done"
+        and text.words[m.first] in ("with", "w/")
+    )

@@ -1,0 +1,145 @@
+"""What a note says twice, or in two places, brought together: drafts before their batch is settled, entries after."""
+
+from dataclasses import replace
+
+from journalbot.journal.cellar import Cellar
+from journalbot.model import Entry
+from journalbot.notes.draft import Draft
+
+
+def one_pitch(drafts: list[Draft]) -> list[Draft]:
+    """`made a starter from 2 packs of QB1120 and pitched it at 9pm`: the yeast of one clause, the act of the other."""
+    out: list[Draft] = []
+    for d in drafts:
+        twin = next(
+            (
+                o
+                for o in out
+                if o.kind == d.kind == "pitch"
+                and o.clause.sentence == d.clause.sentence
+                and ("yeast" in o.fields) != ("yeast" in d.fields)
+            ),
+            None,
+        )
+        if twin is None or (
+            not {m.value.fits for m in twin.clause.of("batch")} & {m.value.fits for m in d.clause.of("batch")}
+            and twin.clause.of("batch")
+            and d.clause.of("batch")
+        ):
+            out.append(d)
+        else:
+            fields = {**d.fields, **twin.fields}
+            where = d if "yeast" not in d.fields else twin
+            out[out.index(twin)] = Draft("pitch", where.clause, twin.first, twin.last, fields)
+    return out
+
+
+def one_racking(drafts: list[Draft]) -> list[Draft]:
+    """`racked 5 off the chips, carboy 1 -> carboy 3`: the verb of one clause, the vessels of the other."""
+    out: list[Draft] = []
+    for d in drafts:
+        twin = next(
+            (
+                o
+                for o in out
+                if o.kind == d.kind == "rack"
+                and o.clause.sentence == d.clause.sentence
+                and o.clause is not d.clause
+                and ("to" in o.fields) != ("to" in d.fields)
+            ),
+            None,
+        )
+        if twin is None or (twin.clause.of("batch") and d.clause.of("batch")):
+            out.append(d)
+        else:
+            twin.fields = {**twin.fields, **d.fields}
+    return out
+
+
+def one_mark(drafts: list[Draft]) -> list[Draft]:
+    """`jammy, rough. It needs time. I give 5 out of 10`: a mark by itself belongs to the words before it."""
+    out: list[Draft] = []
+    for d in drafts:
+        words = next((o for o in reversed(out) if o.kind == "taste"), None)
+        if (
+            d.kind == "taste"
+            and "words" not in d.fields
+            and words is not None
+            and "score" not in words.fields
+            and not d.clause.of("batch")
+        ):
+            words.fields.update(d.fields)
+        else:
+            out.append(d)
+    return out
+
+
+def without_repeats(drafts: list[Draft]) -> list[Draft]:
+    """Drafts without those that say the same of the same clause twice."""
+    out: list[Draft] = []
+    for d in drafts:
+        if d.kind == "addition" or not any(
+            o.kind == d.kind
+            and o.clause is d.clause
+            and o.fields == d.fields
+            and o.ref is d.ref
+            and (o.first, o.last) == (d.first, d.last)
+            for o in out
+        ):
+            out.append(d)
+    return out
+
+
+def counted_bottling(entries: list[Entry]) -> list[Entry]:
+    """`36 x 375 under cork … thats everything bottled`: a bottling told again without its count."""
+    counted = {e.batch for e in entries if e.kind == "bottle" and e.get("count") is not None}
+    return [e for e in entries if not (e.kind == "bottle" and e.get("count") is None and e.batch in counted)]
+
+
+def one_stage(entries: list[Entry]) -> list[Entry]:
+    """`its alive!! started up again last night`: started again is not also started."""
+    again = {e.batch for e in entries if e.get("stage") == "restarted"}
+    over = {e.batch for e in entries if e.kind == "fermentation" and e.get("stage") == "finished"}
+    return [
+        e
+        for e in entries
+        if not (
+            e.kind == "fermentation"
+            and ((e.get("stage") == "started" and e.batch in again) or (e.get("stage") == "stuck" and e.batch in over))
+        )
+    ]
+
+
+def on_the_day_drunk(entries: list[Entry], drafts: list[Draft]) -> list[Entry]:
+    """A tasting told after the bottle was opened is of the day it was opened, where no other day is named for it."""
+    opened = {e.batch: e.date for e in entries if e.kind == "drink"}
+    dated = any(d.kind == "taste" and d.clause.own_date for d in drafts)
+    return [
+        replace(e, date=opened[e.batch]) if e.kind == "taste" and e.batch in opened and not dated else e
+        for e in entries
+    ]
+
+
+def finished_before(draft: Draft, batch: int | None, cellar: Cellar) -> bool:
+    """Called dry again after it was called finished: a description, no turn of the fermentation."""
+    known = cellar.batches.get(batch) if batch is not None else None
+    said = draft.clause.text.words[draft.first : draft.last]
+    return (
+        draft.kind == "fermentation"
+        and said[-1:] in (["dry"], ["done"], ["finished"])
+        and known is not None
+        and known.finished is not None
+    )
+
+
+_ONCE = (
+    "fermentation", "malolactic", "press", "crush", "degas", "filter", "chill", "oak_out", "airlock", "end", "stir",
+    "move",
+)
+
+
+def said_before(entry: Entry, entries: list[Entry]) -> bool:
+    """An act told twice in one note is one act; doses and readings may well be alike and two."""
+    return entry.kind in _ONCE and any(
+        (e.kind, e.batch, e.date, e.fields) == (entry.kind, entry.batch, entry.date, entry.fields) for e in entries
+    )
