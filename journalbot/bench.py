@@ -1,7 +1,8 @@
 """How fast it is, against what can be measured in the same run: `python -m journalbot.bench [--quick]`.
 
 Prints the start of one question and of one note against bare Python's start; the reading of a note against a general
-library's search for dates alone in the same notes; answers at a thousand, ten thousand and a hundred thousand notes; and the
+library's search for dates alone in the same notes; answers at a thousand, ten thousand and a hundred thousand notes;
+and the
 rate and memory of an import. The notes are of a made-up cellar: a batch every thirty notes, three entries to a note.
 """
 
@@ -44,9 +45,7 @@ _QUESTIONS = (
     "how has batch {n} changed over the years?", "what is in carboy 2?",
 )
 _WIDE = (
-    "how many bottles have I filled in all?",
-    "hottest ferment and how hot?",
-    "which wines were oaked?",
+    "how many bottles have I filled in all?", "hottest ferment and how hot?", "which wines were oaked?",
     "average score of the merlots",
 )
 

@@ -21,7 +21,9 @@ class BatchRef:
 
 
 def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
-    """The words by which a batch can be called, in canonical form: fruit, variety, colour, and the words of its name."""
+    """The words by which a batch can be called, in canonical form: fruit, variety, colour, and the words of its
+    name.
+    """
     out: set[str] = set()
     for phrase in (*batch.fruit, batch.name or "", batch.colour or ""):
         words = phrase.lower().replace(",", " ").split()
@@ -89,7 +91,9 @@ class BatchIndex:
         return set.intersection(*sets) if sets else set()
 
     def shortened(self, word: str) -> str | None:
-        """The one word of these batches that a word is the beginning of (`sang` for sangiovese), if it means nothing else."""
+        """The one word of these batches that a word is the beginning of (`sang` for sangiovese), if it means nothing
+        else.
+        """
         if (
             len(word) < _SHORTEST
             or not word.isalpha()

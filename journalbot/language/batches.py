@@ -35,7 +35,8 @@ def find_batches(
     year: int,
     taken: set[int],
 ) -> list[Mention]:
-    """References to batches. `known` are mentions from the lexicon, `year` that of the note; `taken` are tokens that belong
+    """References to batches. `known` are mentions from the lexicon, `year` that of the note; `taken` are tokens that
+    belong
     to something that cannot be part of a batch's name (a vessel, a quantity)."""
     out = [*_by_number(tokens, words, numbers, index), *_bare_numbers(tokens, words, known, numbers, index)]
     used = {i for m in out for i in range(m.first, m.last)} | taken
@@ -44,9 +45,9 @@ def find_batches(
     for m in known:
         if any(o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first for o in longer):
             continue
-        if m.kind in HEADS and not used.intersection(range(m.first, m.last)) and not _weak_head(m, words, index):
-            if m.first not in heads or heads[m.first].last < m.last:
-                heads[m.first] = m
+        free = m.kind in HEADS and not used.intersection(range(m.first, m.last)) and not _weak_head(m, words, index)
+        if free and (m.first not in heads or heads[m.first].last < m.last):
+            heads[m.first] = m
     for m in index.names.find(words, tokens):
         if not used.intersection(range(m.first, m.last)):
             heads[m.first] = m
@@ -242,7 +243,8 @@ def _described(
     used: set[int],
     spoken: tuple[str, ...],
 ) -> Mention | None:
-    """The longest description of a batch that begins at token `i`. `spoken` are the terms of the reference before it, which
+    """The longest description of a batch that begins at token `i`. `spoken` are the terms of the reference before it,
+    which
     "a new one" and "the 2021" go on from."""
     at = {n.first: n for n in numbers}
     first, vintage, age = i, None, ""

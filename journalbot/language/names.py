@@ -52,7 +52,9 @@ class Names:
                     self._speller.add(word)
 
     def teach(self, word: str, meaning: str) -> None:
-        """Take in shorthand for a word or phrase that the vocabulary knows (`tbl` for `tablet`, `pd` for `punched down`)."""
+        """Take in shorthand for a word or phrase that the vocabulary knows (`tbl` for `tablet`, `pd` for `punched
+        down`).
+        """
         tokens = tokenize(meaning.lower())
         if len(tokens) == 1:
             self._shorthand[word.lower()] = tokens[0].low

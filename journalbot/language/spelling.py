@@ -1,7 +1,9 @@
 """Spelling forgiven, within bounds that can never turn one known word into another.
 
-A misspelling is a whole word of five letters or more, in no table and no everyday word, that begins with the same letter as
-one known word and lies within one edit of it (two from eight letters if the first three agree; a swap of neighbours is one
+A misspelling is a whole word of five letters or more, in no table and no everyday word, that begins with the same
+letter as
+one known word and lies within one edit of it (two from eight letters if the first three agree; a swap of neighbours is
+one
 edit), or is that word with its vowels left out. Two known words equally near: it stays as typed.
 """
 

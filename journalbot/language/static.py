@@ -94,7 +94,9 @@ def _tables() -> Iterator[Row]:
 
 @cache
 def plain_words() -> frozenset[str]:
-    """Words of the tables that other recognisers read, which are nobody's misspelling either; vessels' nouns among them."""
+    """Words of the tables that other recognisers read, which are nobody's misspelling either; vessels' nouns among
+    them.
+    """
     phrases = [s for table in (VESSEL_NOUNS, ITEMS, FORMS_OF_BASE) for spellings in table.values() for s in spellings]
     phrases += [s for unit in UNITS.values() for s in unit.spellings]
     return frozenset(

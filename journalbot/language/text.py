@@ -1,8 +1,8 @@
 """One text, understood as far as words go: its tokens and its mentions, with overlaps settled.
 
-Recognisers only propose. Where two hard mentions (of numbers, dates, vessels, batches' numbers) overlap, the longer wins,
-and of equals the one that stands first in `PRECEDENCE`. Words of the vocabulary are kept side by side: whether "cherry" is
-the fruit, the batch or the taste is for the clause to tell.
+Recognisers only propose. Where two hard mentions (of numbers, dates, vessels, batches' numbers) overlap, the longer
+wins, and of equals the one that stands first in `PRECEDENCE`. Words of the vocabulary are kept side by side: whether
+"cherry" is the fruit, the batch or the taste is for the clause to tell.
 """
 
 import datetime
@@ -81,7 +81,7 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
     tokens = tokenize(text)
     words = names.mend([t.low for t in tokens])
     numbers = find_numbers(tokens, text)
-    known = [m for m in names.lexicon.find(words, tokens)]
+    known = list(names.lexicon.find(words, tokens))
     own = names.own.find(words, tokens)
     vessels = [v for v in find_vessels(tokens, words, text, numbers, names.vessels) if not v.value.weak]
     dates = [
@@ -131,7 +131,8 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
 
 
 def _tasting_words(words: list[str], tokens: list[Token], known: list[Mention]) -> set[int]:
-    """The tokens of lists of descriptors (`honey, ripe pear, petrol, 16/20`), where a fruit's name is a taste and no batch.
+    """The tokens of lists of descriptors (`honey, ripe pear, petrol, 16/20`), where a fruit's name is a taste and no
+    batch.
     A list is two stretches between commas that hold nothing else, or one with a mark beside it."""
     covered = {i for m in known if m.kind == "descriptor" for i in range(m.first, m.last)}
     out: set[int] = set()
@@ -142,7 +143,7 @@ def _tasting_words(words: list[str], tokens: list[Token], known: list[Mention]) 
     for i in range(len(words) + 1):
         if i < len(words) and words[i] not in _PARTED:
             continue
-        stretch = [k for k in range(start, i)]
+        stretch = list(range(start, i))
         figures = [k for k in stretch if tokens[k].kind != "word"]
         plain = [k for k in stretch if k not in figures]
         described = any(k in covered for k in plain) and all(
@@ -237,7 +238,9 @@ def _codes(tokens: list[Token], words: list[str], own: list[Mention], names: Nam
 
 
 def _glued_code(tokens: list[Token], words: list[str], i: int) -> bool:
-    """Whether a number run into a letter is a code (`48J`); one like a temperature (`31C`) needs words before it that say so."""
+    """Whether a number run into a letter is a code (`48J`); one like a temperature (`31C`) needs words before it that
+    say so.
+    """
     letter = tokens[i + 1]
     if (
         letter.start != tokens[i].end

@@ -14,7 +14,8 @@ class Token(NamedTuple):
     end: int
 
 
-# A number keeps its decimal part (point or comma) and an attached fraction is told from a date later on; a word may hold
+# A number keeps its decimal part (point or comma) and an attached fraction is told from a date later on; a word may
+# hold
 # digits, inner hyphens, apostrophes and dots between letters ("k-meta", "B3", "TQ-55", "don't", "s.g.").
 _TOKEN = re.compile(
     r"(?P<number>(?<![\w.,])(?:\d{1,3}(?:,\d{3})+(?!\d)(?:\.\d+)?|\d+[.,]\d+|[.,]\d+(?!\w)|\d+))"

@@ -124,8 +124,7 @@ def _label(tokens: list[Token], words: list[str], i: int, at: dict[int, Number])
     if i >= len(words):
         return None
     if words[i] in _HASH and i + 1 in at:
-        inner = _label(tokens, words, i + 1, at)
-        return inner
+        return _label(tokens, words, i + 1, at)
     token = tokens[i]
     if len(token.text) == 1 and token.text.isalpha() and token.text.isupper() and token.text != "I":
         return token.text, i + 1

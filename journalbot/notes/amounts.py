@@ -1,4 +1,6 @@
-"""Which amount belongs to what: `2 oz med toast french oak cubes`, `K-17, 5g`, `pitched QB1120 in the sauv blanc, 7.5 g`."""
+"""Which amount belongs to what: `2 oz med toast french oak cubes`, `K-17, 5g`, `pitched QB1120 in the sauv blanc, 7.5
+g`.
+"""
 
 from journalbot.language.amounts import Amount, as_rate, tidy
 from journalbot.language.lexicon import Mention

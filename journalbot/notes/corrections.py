@@ -1,6 +1,7 @@
 """Corrections in plain words: what a line takes back or puts right of entries filed before.
 
-A correction is known by its words ("make that", "no, that was", "should be", "… not …"). What it corrects is found from what
+A correction is known by its words ("make that", "no, that was", "should be", "… not …"). What it corrects is found
+from what
 it names: a batch, an act, an old value, a day; where it names nothing, the last note's entries are meant.
 """
 
@@ -67,7 +68,7 @@ def _plain(text: str) -> str:
 
 def _marker(words: list[str]) -> tuple[int, int] | None:
     """Where the words that make a line a correction stand among its tokens."""
-    joined = [w for w in words]
+    joined = list(words)
     if (
         words[:1] in (["sorry"], ["no"], ["oops"], ["correction"], ["whoops"], ["wait"])
         and words[1:2] in ([","], [":"], ["-"], ["."])
@@ -94,7 +95,9 @@ _OPENINGS = {
 
 
 def _new_and_old(read: Text, kinds: Sequence[str]) -> tuple[list[Mention], list[Mention]]:
-    """Mentions of these kinds, those said to hold and those said not to (after "not", "instead of", or before "should be")."""
+    """Mentions of these kinds, those said to hold and those said not to (after "not", "instead of", or before "should
+    be").
+    """
     words = read.words
     new: list[Mention] = []
     old: list[Mention] = []
@@ -196,7 +199,7 @@ def _change(read: Text, marker: tuple[int, int], found: list[Entry], names: Name
             pairs.append((e, fixed))
     if pairs:
         return Change(replace=tuple(pairs))
-    new, old = _new_and_old(read, ("batch",))
+    new, _old = _new_and_old(read, ("batch",))
     fits = [m for m in new if len(m.value.fits) == 1]
     if fits and not _holds_value(read):
         number = fits[-1].value.fits[0]
@@ -217,7 +220,9 @@ def _change(read: Text, marker: tuple[int, int], found: list[Entry], names: Name
 
 
 def _fixed(e: Entry, read: Text, found: list[Entry]) -> Entry | None:
-    """The entry with the figure, strain, vessel or count that the line gives; None where the line gives nothing for it."""
+    """The entry with the figure, strain, vessel or count that the line gives; None where the line gives nothing for
+    it.
+    """
     new, _ = _new_and_old(
         read, ("reading", "amount", "temperature", "bottles", "number", "code", "vessel", "score", "money", "times")
     )

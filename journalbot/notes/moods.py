@@ -1,6 +1,7 @@
 """How a clause is meant, and when: done, planned, denied, supposed, told by others or asked; its date and time."""
 
 import datetime
+import itertools
 
 from journalbot.language.dates import DateMention
 from journalbot.language.lexicon import Mention
@@ -161,7 +162,7 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
         else:
             clause.date = heading or today
         previous = clause
-    for clause, after in zip(clauses, clauses[1:], strict=False):
+    for clause, after in itertools.pairwise(clauses):
         # "120 corks R264 and 1 corker R350 yesterday": the day stands with the last of what was bought
         if (
             after.own_date
@@ -174,7 +175,8 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
 
 
 def _carries_on(clause: Clause, previous: Clause, on: datetime.date) -> bool:
-    """A sentence that only goes on with the act before it (`pressed it last night. 6 gal to carboy 1`): wine moved, with no
+    """A sentence that only goes on with the act before it (`pressed it last night. 6 gal to carboy 1`): wine moved,
+    with no
     verb, batch or reading of its own."""
     strong = [c for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind != "vessel"]
     return (

@@ -1,7 +1,10 @@
-"""Old notebooks in plain text: dated lines or paragraphs, in the many forms in which people keep them, as notes with their days.
+"""Old notebooks in plain text: dated lines or paragraphs, in the many forms in which people keep them, as notes with
+their days.
 
-A line is a heading (a year, a month, a day, or a batch's name), begins with its date ("Oct 3: racked …", "12th - pressed"), or
-goes on with the note above it. A blank line parts two notes of one day. A date without a year is in the year of the heading
+A line is a heading (a year, a month, a day, or a batch's name), begins with its date ("Oct 3: racked …", "12th -
+pressed"), or
+goes on with the note above it. A blank line parts two notes of one day. A date without a year is in the year of the
+heading
 above or of the date before, a year later where the months would run backwards.
 """
 

@@ -5,6 +5,7 @@ becomes a remark, so that every word is kept where it can be found.
 """
 
 import datetime
+import itertools
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -58,7 +59,9 @@ def read_note(
     cellar: Cellar,
     given: Mapping[str, Any] | None = None,
 ) -> Reading:
-    """The entries of a note typed on the day `on`, or what must be asked. `given` holds answers to what was asked before."""
+    """The entries of a note typed on the day `on`, or what must be asked. `given` holds answers to what was asked
+    before.
+    """
     scene = _scene(text, on, settings, names, cellar, given or {})
     drafts = [d for clause in scene.clauses for reader in READERS for d in reader(clause, scene)]
     drafts = one_mark(one_racking(one_pitch(without_repeats(drafts))))
@@ -108,7 +111,7 @@ def _days(draft: Draft) -> tuple[str, ...]:
     ):
         return ()
     joined = all(
-        set(words[a.last : b.first]) <= {"and", "again", "&", "on", ","} for a, b in zip(found, found[1:], strict=False)
+        set(words[a.last : b.first]) <= {"and", "again", "&", "on", ","} for a, b in itertools.pairwise(found)
     )
     return tuple(m.value.iso for m in found) if joined else ()
 

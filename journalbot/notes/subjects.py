@@ -1,5 +1,7 @@
 """Which batch an entry is about: by what its clause names, what the note spoke of before, or what the act allows."""
 
+import itertools
+
 from journalbot.language.lexicon import Mention
 from journalbot.model import Ask, Batch
 from journalbot.notes.clauses import Clause
@@ -166,11 +168,13 @@ class Subjects:
                 w in ("and", "&", ",", "+", "the", "my", "/", "batch", "for", "in", "into", "on")
                 for w in words[a.last : b.first]
             )
-            for a, b in zip(refs, refs[1:], strict=False)
+            for a, b in itertools.pairwise(refs)
         )
 
     def _narrow(self, ref: Mention, kind: str) -> tuple[int, ...] | Ask:
-        """The one batch that a reference means, by what the note spoke of, what is under way and what the act allows."""
+        """The one batch that a reference means, by what the note spoke of, what is under way and what the act
+        allows.
+        """
         fits = ref.value.fits
         if ref.value.new is not None:
             return (ref.value.new,) if ref.value.new == self.scene.started else self._unknown(ref)
@@ -299,7 +303,9 @@ class Subjects:
         return self._ask(draft)
 
     def _strange(self, draft: Draft) -> str:
-        """A word in the place of a wine's name that nothing explains (`windfall 1.008`, `racked windfall off its lees`)."""
+        """A word in the place of a wine's name that nothing explains (`windfall 1.008`, `racked windfall off its
+        lees`).
+        """
         text, clause = self.scene.text, draft.clause
         acts = [c.last for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind not in ("add", "vessel")]
         for i in (clause.first, *acts):

@@ -2,18 +2,24 @@
 
 # The whole line: what was done last is undone.
 TAKE_BACK: frozenset[str] = frozenset({
-    "undo", "undo that", "undo it", "scratch that", "scratch that last one", "delete that", "delete that last note", "delete the last note", "delete last note", "forget that",
-    "never mind", "nevermind", "take that back", "strike that", "undo the last one", "undo last", "remove that", "remove the last note", "delete it", "scratch it",
-    "forget it", "forget the last one", "delete that last one", "scratch the last one", "scratch that note", "delete the last one", "undo the last note", "ignore that", "ignore that last note",
-    "ignore the last note", "no scratch that", "oops undo", "oops scratch that", "strike the last note", "forget i said that", "take it back", "please delete that last note",
-    "disregard that", "disregard the last note", "scrap that", "scrap the last note", "scrap that last note", "bin that last note", "delete my last note", "undo my last note", "cancel that",
+    "undo", "undo that", "undo it", "scratch that", "scratch that last one", "delete that", "delete that last note",
+    "delete the last note", "delete last note", "forget that", "never mind", "nevermind", "take that back",
+    "strike that", "undo the last one", "undo last", "remove that", "remove the last note", "delete it", "scratch it",
+    "forget it", "forget the last one", "delete that last one", "scratch the last one", "scratch that note",
+    "delete the last one", "undo the last note", "ignore that", "ignore that last note", "ignore the last note",
+    "no scratch that", "oops undo", "oops scratch that", "strike the last note", "forget i said that", "take it back",
+    "please delete that last note", "disregard that", "disregard the last note", "scrap that", "scrap the last note",
+    "scrap that last note", "bin that last note", "delete my last note", "undo my last note", "cancel that",
 })
 # Within a line, or at its start: something said before is put right.
 MARKERS: tuple[str, ...] = (
-    "make that", "make the", "i meant", "i mean", "should be", "should have been", "should've been", "should have said", "shd have said", "correction", "no that was", "no , that was", "oh no that was",
-    "no it was", "no , it was", "oh no it was", "sorry that was", "sorry , that was", "sorry it was", "sorry i meant", "that was batch", "that was the", "that was on", "oops that was", "oops , that was", "oops it was",
-    "that should", "that was actually", "it was actually", "wait no that was", "no wait that was", "wait that was", "wait , that was", "actually that was", "actually it was", "was actually", "not the", "wrong batch", "misread", "typo", "whoops that was", "whoops , that was",
-    "change the", "change that", "that was", "it was batch",
+    "make that", "make the", "i meant", "i mean", "should be", "should have been", "should've been", "should have said",
+    "shd have said", "correction", "no that was", "no , that was", "oh no that was", "no it was", "no , it was",
+    "oh no it was", "sorry that was", "sorry , that was", "sorry it was", "sorry i meant", "that was batch",
+    "that was the", "that was on", "oops that was", "oops , that was", "oops it was", "that should",
+    "that was actually", "it was actually", "wait no that was", "no wait that was", "wait that was", "wait , that was",
+    "actually that was", "actually it was", "was actually", "not the", "wrong batch", "misread", "typo",
+    "whoops that was", "whoops , that was", "change the", "change that", "that was", "it was batch",
 )
 # Before a value: it is the old one.
 NEGATED: frozenset[str] = frozenset({"not", "isn't", "wasn't", "wasnt", "isnt", "instead"})

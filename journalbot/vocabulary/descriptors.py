@@ -67,7 +67,8 @@ DESCRIPTORS: frozenset[str] = frozenset({
     "maple syrup", "nutty", "nuts", "almond", "almonds", "bitter almond", "marzipan", "hazelnut", "hazelnuts", "walnut",
     "walnuts", "chestnut", "pecan", "coconutty", "honey", "honeyed", "beeswax", "wax", "waxy", "syrup", "syrupy",
     "sugary", "creme brulee", "crème brûlée", "custard", "pastry", "brioche", "bread", "bready", "bread dough",
-    "doughy", "yeasty", "yeast", "leesy", "lees", "biscuit", "biscuity", "cookie", "cream", "creamy", "young", "immature", "butter",
+    "doughy", "yeasty", "yeast", "leesy", "lees", "biscuit", "biscuity", "cookie", "cream", "creamy", "young",
+    "immature", "butter",
     "buttery", "popcorn", "cheesy", "yogurt", "yoghurt", "milky", "malt", "malty", "rum", "rummy", "porty", "port-like",
     "madeirized", "bourbon", "whisky", "whiskey", "brandy",
     # earth, mineral and animal
@@ -123,7 +124,7 @@ DESCRIPTORS: frozenset[str] = frozenset({
     "deep fruit", "juicy", "juicier", "succulent", "fleshy", "meaty texture", "structured", "structure", "backbone",
     "balanced", "well balanced", "well-balanced", "better balanced", "unbalanced", "out of balance", "disjointed",
     "harmonious", "integrated", "well integrated", "knit", "coming together", "come together", "open", "opening up",
-    "opened up", "young", "too young", "green around the edges", "raw", "immature", "mature", "aged", "developed",
+    "opened up", "too young", "green around the edges", "raw", "mature", "aged", "developed",
     "past it", "past its best", "over the hill", "faded", "fading", "evolved", "ready", "not ready", "not ready yet",
     "short", "short finish", "long", "long finish", "lingering", "lingering finish", "good length", "no finish",
     "clean", "clean finish", "dry finish", "hot finish", "smooth finish", "sweet finish", "sour finish",

@@ -80,6 +80,7 @@ ANSWERED: tuple[tuple[str, tuple[str, ...], tuple[str, ...]], ...] = (
     ("compare starting pH, 2022 syrah vs 2023 syrah", ("3.60", "3.75"), ()),
     ("compare batches 1 and 3", ("ZT-12", "1.094", "1.090"), ()),
     ("tell me the whole story of the mead", ("1 Jul 2023", "20 Jul 2023", "21 Oct 2023"), ()),
+    ("the story of batch 1 from crush to bottle", ("10 Sep 2022", "1 May 2023"), ()),
     ("how did I make batch 1", ("10 Sep 2022", "(= 1 g/L)"), ()),
     ("how has the 2022 syrah changed over the years", ("smoke", "leather"), ()),
     ("what did I do in july 2023", ("2 Jul 2023", "24 Jul 2023"), ("7 Oct",)),

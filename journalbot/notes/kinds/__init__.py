@@ -1,4 +1,6 @@
-"""The kinds of entry: for each family, how a clause is read as one. The order tells nothing but how an entry list is sorted."""
+"""The kinds of entry: for each family, how a clause is read as one. The order tells nothing but how an entry list is
+sorted.
+"""
 
 from collections.abc import Callable, Iterator
 

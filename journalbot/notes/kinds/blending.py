@@ -11,7 +11,7 @@ from journalbot.notes.draft import Draft, Scene
 def read_blend(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """A blend: what went in, and how much of each, on the batch that they went into."""
     cues = [c for c in clause.cues("blend") if c.value.form == "done"]
-    whole = [c for c in scene.sentence(clause)]
+    whole = list(scene.sentence(clause))
     if not clause.done or not cues:
         return
     here = (

@@ -108,17 +108,15 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         and (counted or (receiver_of(clause, scene) and any(c.value.detail != "weak" for c in give)))
         and receiver_of(clause, scene)
         and not clause.of("vessel")
-    ):
-        if any(c.value.detail != "weak" for c in give) or names_person(clause, scene) or bottles:
-            return "give"
+    ) and (any(c.value.detail != "weak" for c in give) or names_person(clause, scene) or bottles):
+        return "give"
     if (
         drink
         and ((any(c.value.detail != "weak" for c in drink) and (counted or clause.of("batch"))) or counted)
         and not clause.cues("rack", "bottle", "top_up")
         and not clause.has("leak", "lid", "valve", "glass")
-    ):
-        if not (set(c.value.detail for c in drink) == {"weak"} and not counted):
-            return "drink"
+    ) and not ({c.value.detail for c in drink} == {"weak"} and not counted):
+        return "drink"
     before = scene.clause_before(clause)
     if before is None and clause.sentence:
         i = scene.clauses.index(clause)

@@ -192,7 +192,7 @@ def _size_after(m: Mention, clause: Clause, words: list[str]) -> tuple[float | i
 
 
 def _closures(clause: Clause) -> list[str]:
-    found = [m for m in clause.of("closure")]
+    found = list(clause.of("closure"))
     long = [
         m
         for m in found

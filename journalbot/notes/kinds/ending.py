@@ -27,18 +27,16 @@ def read_ending(clause: Clause, scene: Scene) -> Iterator[Draft]:
     yield Draft("end", clause, cues[0].first, cues[0].last, fields)
 
 
+_LEAVINGS = ("lees", "sediment", "sanitizer", "water", "pulp", "skins", "gunk", "sludge")
+
+
 def _thrown(cue: Mention, clause: Clause) -> bool:
     words = clause.text.words
     if cue.value.detail == "weak":
         return False
-    if (
-        words[cue.last : cue.last + 1] in (["in"], ["into"], ["on"])
-        or (clause.of("material") and not clause.of("batch"))
-        or clause.of("oak_form")
-        or clause.has("lees", "sediment", "sanitizer", "water", "pulp", "skins", "gunk", "sludge")
-    ):
-        return False
-    return True
+    onto = words[cue.last : cue.last + 1] in (["in"], ["into"], ["on"])
+    other = clause.of("oak_form") or clause.has(*_LEAVINGS) or (clause.of("material") and not clause.of("batch"))
+    return not onto and not other
 
 
 def _reason(cue: Mention, clause: Clause, scene: Scene) -> str | None:

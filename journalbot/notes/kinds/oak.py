@@ -13,7 +13,9 @@ _BARREL_FOR_OAK = {"oak", "oaked", "oaking"}
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
-    """Oak put in, of a form that is only ever oak, or called oak; a barrel only where the note says it is there for the oak."""
+    """Oak put in, of a form that is only ever oak, or called oak; a barrel only where the note says it is there for
+    the oak.
+    """
     if clause.mood != "done" or clause.of("money") or (clause.cues("purchase") and not clause.cues("add")):
         return
     words = clause.text.words

@@ -88,7 +88,9 @@ def _goes_in(m: Mention, clause: Clause, scene: Scene) -> bool:
 
 
 def _named(clause: Clause, cue: Mention) -> str | None:
-    """The name of a yeast that is no code: the words of the clause beside "yeast" or after the verb that nothing else explains."""
+    """The name of a yeast that is no code: the words of the clause beside "yeast" or after the verb that nothing else
+    explains.
+    """
     words = clause.text.words
     taken = {
         i

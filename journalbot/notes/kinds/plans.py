@@ -37,10 +37,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     what = _what(clause)
     if (clause.has("call", "calling", "name") and clause.of("batch")) or clause.text.words[clause.first] in (
-        "what",
-        "who",
-        "how",
-        "which",
+        "what", "who", "how", "which",
     ):
         return
     if not what or (not due and planned and clause.text.words[planned[0].last : planned[0].last + 1] == ["be"]):
@@ -142,7 +139,7 @@ def _what(clause: Clause) -> str:
         return text.slice(batches[0].first, batches[0].last) if batches and not clause.of("cue") else ""
     runs: list[str] = []
     start = previous = kept[0]
-    for i in kept[1:] + [10**9]:
+    for i in [*kept[1:], 10 ** 9]:
         if i != previous + 1:
             runs.append(text.slice(start, previous + 1))
             start = i

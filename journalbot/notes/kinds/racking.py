@@ -58,7 +58,7 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     cues = [c for c in _rack_cue(clause) if not _rack_noun(c, clause)]
     strong = [c for c in cues if c.value.detail != "weak"]
-    vessels = [v for v in clause.of("vessel")]
+    vessels = list(clause.of("vessel"))
     if clause.of("money") and not vessels:
         return
     to = [v for v in vessels if role(v, clause) == "to" or _run_off(v, clause, scene)]
@@ -184,7 +184,7 @@ def volumes_of(clause: Clause, scene: Scene) -> list[Mention]:
         for first, d in scene.doses.items()
         if any(m.first == first and m.kind in ("material", "code", "oak_form") for m in scene.text.mentions)
     ]
-    inside = [v for v in clause.of("vessel")]
+    inside = list(clause.of("vessel"))
     return [
         m
         for m in clause.of("amount")

@@ -1,4 +1,6 @@
-"""What a note says of the batch it starts: its name, colour, vintage, volume, vessel, weight and what it is made from."""
+"""What a note says of the batch it starts: its name, colour, vintage, volume, vessel, weight and what it is made
+from.
+"""
 
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause

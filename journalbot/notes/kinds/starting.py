@@ -88,7 +88,9 @@ def _number_given(clause: Clause, scene: Scene) -> int | None:
 
 
 def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
-    """A wine begun without a number: a start in so many words with what it is made of, or fruit come in and put to work."""
+    """A wine begun without a number: a start in so many words with what it is made of, or fruit come in and put to
+    work.
+    """
     if (clause.of("batch") and any(m.value.how == "number" for m in clause.of("batch"))) or any(
         _poured(c) for c in scene.clauses
     ):
@@ -153,7 +155,9 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
 
 
 def _so_much_of(clause: Clause, made_of: list[Mention], scene: Scene) -> bool:
-    """`5 gal of pear juice in carboy A`: a volume of juice or must in a vessel, of a fruit that no wine under way is of."""
+    """`5 gal of pear juice in carboy A`: a volume of juice or must in a vessel, of a fruit that no wine under way is
+    of.
+    """
     amounts = {id(m.value) for m in clause.of("amount") if m.value.unit in ("gal", "L", "qt")}
     forms = set(clause.text.words[clause.first : clause.last]) & {
         "juice", "must", "cider", "pulp", "purée", "puree", "concentrate",

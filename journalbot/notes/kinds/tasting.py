@@ -82,7 +82,8 @@ def _begins(clause: Clause, scene: Scene) -> bool:
         return bool(described or clause.of("score") or any(_described(c, scene) for c in _goes_on(clause, scene)))
     if not described or any(w in _SMELL for w in clause.words()):
         return False
-    # "kit red w burgers. cherry, kinda thin, 5/10": words after a bottle opened or filled, or of a wine named, and a mark to follow
+    # "kit red w burgers. cherry, kinda thin, 5/10": words after a bottle opened or filled, or of a wine named, and a
+    # mark to follow
     if any(c.value.kind in _WORK and c.value.detail != "weak" and c.value.form == "done" for c in clause.of("cue")):
         return False
     drinking = [
@@ -122,7 +123,7 @@ def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
                 x.value.kind in ("add", "oak_out", "move", "drink")
                 and x.value.form == "done"
                 and x.last - x.first > 0
-                and not x.value.detail == "weak"
+                and x.value.detail != "weak"
             )
             for x in c.of("cue")
         )

@@ -17,18 +17,21 @@ _NOT = {"in", "into", "from", "of", "->", "to", "left", "fill", "filled", "still
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
-    """`carboy 2 holds 5 gal`, `the open vat takes 80 litres, the steel tank 50`: a vessel, and its size close behind it."""
+    """`carboy 2 holds 5 gal`, `the open vat takes 80 litres, the steel tank 50`: a vessel, and its size close behind
+    it.
+    """
     if clause.mood in ("planned", "told", "asked", "supposed"):
         return
     yield from _in_brackets(clause, scene)
-    if clause.of("reading", "material") or clause.cues("rack", "top_up", "press", "bottle", "pitch"):
-        if not clause.has("holds", "holding", "capacity"):
-            return
-    vessels = [v for v in clause.of("vessel")]
+    worked = clause.of("reading", "material") or clause.cues("rack", "top_up", "press", "bottle", "pitch")
+    if worked and not clause.has("holds", "holding", "capacity"):
+        return
+    vessels = list(clause.of("vessel"))
     before = scene.clause_before(clause)
     if before and not vessels and before.of("vessel") and clause.text.words[clause.first] in ("holds", "takes", "hold"):
         for m in clause.of("amount"):
-            named: dict[str, object] = {"name": before.of("vessel")[-1].value.name, "capacity": m.value.value, "unit": m.value.unit}
+            name = before.of("vessel")[-1].value.name
+            named: dict[str, object] = {"name": name, "capacity": m.value.value, "unit": m.value.unit}
             yield Draft("vessel", clause, clause.first, m.last, named, needs="none")
             return
     waiting: list[Mention] = []
