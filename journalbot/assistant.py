@@ -115,6 +115,7 @@ class Assistant:
 
     def read(self, note: Note, given: Json) -> tuple[list[Entry], Ask | None]:
         """Read a note kept before and file it, or keep what must be asked; inside a turn of the journal."""
+        self._learn_shorthand(note.text)
         reading = self.reading(note, given)
         if reading.ask:
             self.journal.put_ask(reading.ask)
@@ -122,6 +123,15 @@ class Assistant:
         filed = self.journal.file(note.number, reading.entries)
         self.words.take_in(filed)
         return filed, None
+
+    def _learn_shorthand(self, text: str) -> None:
+        """Remember what a note sets equal to a word of the vocabulary (`tbl = tablet`)."""
+        if "=" not in text:
+            return
+        from journalbot.notes.shorthand import read_shorthand
+
+        for word, meaning in read_shorthand(text, self.words.names()):
+            self.words.teach(word, {"word": meaning})
 
     def put(self, ask: Ask) -> str:
         """Put a question about a note to the person, to be answered by the next line; its wording."""

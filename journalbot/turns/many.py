@@ -3,7 +3,7 @@
 import datetime
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import chain, islice
 from typing import TYPE_CHECKING
 
@@ -12,6 +12,7 @@ from journalbot.journal.exchange import Opening, Row, file_row, open_with, read_
 from journalbot.journal.fold import fold, touched
 from journalbot.journal.store import Journal
 from journalbot.model import Entry, Note, Reply
+from journalbot.turns import changes
 from journalbot.turns.words import learn, names_of
 
 if TYPE_CHECKING:
@@ -74,9 +75,23 @@ def _file(assistant: "Assistant", item: Opening | Row, held: Counter[int]) -> Re
         return Reply("", Note(0, item.on, item.text, item.kind))
     if item.entries is None:
         return assistant.keep(item.text, datetime.date.fromisoformat(item.on))
+    if item.kind == "note" and not item.withdrawn:
+        item = replace(item, withdrawn=_put_right(assistant, item))
     note, filed = file_row(journal, item)
     assistant.words.take_in([*item.withdrawn, *filed])
     return Reply("", note, tuple(filed), item.withdrawn)
+
+
+def _put_right(assistant: "Assistant", row: Row) -> tuple[Entry, ...]:
+    """What a note given with its entries takes back, where its words correct an earlier one."""
+    change = changes.read(assistant, row.text, datetime.date.fromisoformat(row.on))
+    if change is None:
+        return ()
+    if change.undo == 0:
+        last = assistant.journal.last_note()
+        return tuple(assistant.journal.entries(note=last.number)) if last and not row.entries else ()
+    kinds = {entry.kind for entry in row.entries or ()}
+    return tuple(e for e in (*(old for old, _ in change.replace), *change.withdraw) if e.kind in kinds)
 
 
 def _key(on: str, text: str) -> int:
@@ -129,8 +144,6 @@ def _again(journal: Journal, note: Note, then: "_Then", waits: bool, out: Reread
     if reading.ask:
         # Entries that stand are better than a question that nobody had: a later reader asks only of what it never read.
         if waits:
-            from dataclasses import replace
-
             journal.put_ask(replace(reading.ask, note=note.number))
         elif before:
             out.asking.append(note)

@@ -83,12 +83,15 @@ def learn(names: "Names", entries: Iterable[Entry], cellar: Cellar) -> None:
 
 
 def give_meaning(names: "Names", word: str, meaning: Json) -> None:
-    """Let the reader take a word for what it was taught to mean: {"batch": 6}, {"vessel": "15 gallon barrel"} …"""
+    """Let the reader take a word for what it was taught to mean: {"batch": 6}, {"vessel": "15 gallon barrel"},
+    {"word": "tablet"} …"""
     ((sort, target),) = meaning.items()
     if sort == "batch":
         names.batches.names.add(word, "name", word)
         for part in word.split():
             names.batches.by_term.setdefault(part, set()).add(int(target))
+    elif sort == "word":
+        names.teach(word, target)
     elif sort == "vessel":
         names.vessels.add(word, "vessel", target)
     else:
