@@ -174,9 +174,11 @@ def _measured(
     if nxt in _CURRENCIES and nxt != "$":
         put("money", Amount(tidy(value), _CURRENCIES[nxt] or settings.currency, n.approx), n.first, j + 1)
         return
-    if nxt == "pounds" and settings.currency == "GBP" and j + 1 < len(words) and words[j + 1] == "sterling":
-        put("money", Amount(tidy(value), "GBP", n.approx), n.first, j + 2)
-        return
+    if nxt == "pounds" and settings.currency == "GBP":
+        sterling = words[j + 1 : j + 2] == ["sterling"]
+        if sterling or (words[n.first - 1 : n.first] == ["for"] and words[j + 1 : j + 2] != ["of"]):
+            put("money", Amount(tidy(value), "GBP", n.approx), n.first, j + 1 + sterling)
+            return
     if _score(words, n, number_at, put) or _bottles(words, n, number_at, put):
         return
     if nxt == "ppm" or nxt == "ppms":

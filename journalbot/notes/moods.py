@@ -20,6 +20,10 @@ _EACH_DAY = (
 )
 
 
+_BACK_OPENINGS = ("it was ", "it had ", "they were ", "was ", "still was ")
+_BACK_ENDINGS = ("by then", "at the time", "then", "after it", "after that", "afterwards", "at that point")
+
+
 def set_moods(clauses: list[Clause], on: datetime.date) -> None:
     """Give every clause its mood, from its own words or from the clause it hangs on."""
     for i, clause in enumerate(clauses):
@@ -45,7 +49,7 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     if (clause.last <= len(words) and words[clause.last - 1] == "?") or _ends_asked(clause):
         return "asked"
     free = [m for m in clause.mentions if m.first not in covered]
-    if any(m.kind == "hearsay" for m in free) and not clause.has("lab", "laboratory"):
+    if any(m.kind == "hearsay" and not _due(m, clause) for m in free) and not clause.has("lab", "laboratory"):
         return "told"
     if any(m.kind == "supposed" and m.first - clause.first < _OPENING for m in free):
         return "supposed"
@@ -118,11 +122,20 @@ def _governs(m: Mention, clause: Clause) -> bool:
         return nxt in ("be", "get", "not", "remember", "do", "order", "buy", "check") or any(
             c.kind == "cue" and c.first == m.last and c.value.form == "base" for c in clause.mentions
         )
+    if {"if", "whether", "what", "how"} & set(clause.text.words[max(clause.first, m.first - 3) : m.first]):
+        return False
     be = clause.text.words[m.last : m.last + 1] == ["be"]
     if be or word.endswith("be"):
         after = m.last + be
         return any(c.first == after and c.value.form == "done" and c.value.kind != "add" for c in clause.of("cue"))
     return True
+
+
+def _due(hearsay: Mention, clause: Clause) -> bool:
+    """`should be bottled in June`: what is to be done, where `should be 1.090` is what somebody says."""
+    return clause.text.words[hearsay.last - 1] == "be" and any(
+        c.first == hearsay.last and c.value.form == "done" and c.value.kind != "add" for c in clause.of("cue")
+    )
 
 
 def _future(clause: Clause, on: datetime.date) -> bool:
@@ -139,7 +152,7 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
     for clause in clauses:
         if previous and "\n" in clause.text.words[previous.last : clause.first]:
             heading = None
-        own = [m.value for m in clause.of("date")]
+        own = [_as_of_today(m.value, clause, today) for m in clause.of("date")]
         clause.time = next((t.value.time for t in clause.of("time")), None) or next(
             (d.time for d in own if d.time), None
         )
@@ -157,7 +170,7 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
                 "until",
             )
             clause.date = previous.date if clause.mood != "planned" and not present and not since else today
-        elif previous and _carries_on(clause, previous, on):
+        elif previous and (_carries_on(clause, previous) or _looks_back(clause, previous)):
             clause.date = previous.date
         else:
             clause.date = heading or today
@@ -174,10 +187,30 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
             clause.date = after.date
 
 
-def _carries_on(clause: Clause, previous: Clause, on: datetime.date) -> bool:
+def _as_of_today(date: DateMention, clause: Clause, today: str) -> DateMention:
+    """"This week", "in July" said in July: a stretch that holds the day of the note means that day."""
+    past = not {"last", "past", "earlier", "previous"}.isdisjoint(clause.text.words[date.first : date.last])
+    return date._replace(iso=today) if today.startswith(date.iso) and not past else date
+
+
+def _looks_back(clause: Clause, previous: Clause) -> bool:
+    """`pressed it yesterday. It was 1.042 by then`, `racked on Monday. 12.9 L left after it`: what the act left
+    behind.
+    """
+    said = " ".join(clause.words())
+    return (
+        previous.mood == "done"
+        and bool(clause.of("reading", "left"))
+        and not clause.of("batch", "vessel", "time")
+        and not clause.has("now", "still" if "was" not in clause.words() else "now", "today")
+        and (said.startswith(_BACK_OPENINGS) or said.endswith(_BACK_ENDINGS))
+    )
+
+
+def _carries_on(clause: Clause, previous: Clause) -> bool:
     """A sentence that only goes on with the act before it (`pressed it last night. 6 gal to carboy 1`): wine moved,
-    with no
-    verb, batch or reading of its own."""
+    with no verb, batch or reading of its own.
+    """
     strong = [c for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind != "vessel"]
     return (
         previous.mood == "done"

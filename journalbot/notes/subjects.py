@@ -43,7 +43,8 @@ class Subjects:
 
     def main(self) -> int | None:
         """The one batch that the note is about, if there is just one."""
-        each = set(self.spoken)
+        named = (m.value.fits for c in self.scene.clauses for m in self._references(c))
+        each = set(self.spoken) or {fits[0] for fits in named if len(fits) == 1}
         return each.pop() if len(each) == 1 else None
 
     def of(self, draft: Draft) -> tuple[int | None, ...] | Ask | None:

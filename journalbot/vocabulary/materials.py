@@ -220,7 +220,7 @@ WEAK_MATERIALS: frozenset[str] = frozenset({
     "meta", "albumen", "nute", "nutes", "lemon", "lemons", "lime", "limes", "ginger", "cinnamon", "clove", "cloves",
     "vanilla", "nutmeg", "mint", "basil", "thyme", "rosemary", "lavender", "coffee", "cocoa", "tea",
     "banana", "bananas", "raisin", "raisins", "dates", "currants", "salt", "ice", "milk", "copper", "carbon",
-    "charcoal", "skins", "syrup", "spirit", "brandy", "vodka", "marc", "lees", "gross lees", "fine lees", "pomace",
+    "charcoal", "skins", "syrup", "spirit", "brandy", "vodka", "marc",
     "co2", "carbon dioxide", "nitrogen", "argon", "fining", "finings", "conditioner", "concentrate", "glucose",
     "fructose", "hops", "apple juice", "grape juice", "orange juice", "almonds", "cold brew", "enzyme", "enzymes",
     "ethanol", "molasses", "treacle",

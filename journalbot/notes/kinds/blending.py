@@ -24,11 +24,12 @@ def read_blend(clause: Clause, scene: Scene) -> Iterator[Draft]:
     into = [m for m in refs if _into(m, clause)]
     parts: list[dict[str, object]] = []
     for m in refs:
-        if m in into or len(m.value.fits) != 1:
+        source = _source(m, scene)
+        if m in into or source is None:
             continue
         amount = _amount_before(m, whole)
         if amount is not None:
-            parts.append({"batch": m.value.fits[0], "amount": amount.value, "unit": amount.unit})
+            parts.append({"batch": source, "amount": amount.value, "unit": amount.unit})
     strong = cues[0].value.detail != "weak"
     if not parts or (not strong and len(parts) < 2 and not into):
         return
@@ -40,6 +41,13 @@ def read_blend(clause: Clause, scene: Scene) -> Iterator[Draft]:
     elif scene.started is not None:
         draft.batches = (scene.started,)
     yield draft
+
+
+def _source(m: Mention, scene: Scene) -> int | None:
+    """The one batch that a part can be: of several of the name, the one not in bottles."""
+    fits = m.value.fits
+    able = fits if len(fits) == 1 else [n for n in fits if scene.cellar.batches[n].under_way]
+    return able[0] if len(able) == 1 else None
 
 
 def _into(m: Mention, clause: Clause) -> bool:

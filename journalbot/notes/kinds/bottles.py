@@ -89,7 +89,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
     bottles = bool(bottle_amounts(clause)) or not _BOTTLE_WORDS.isdisjoint(words)
     drink = [c for c in clause.cues("drink") if c.value.form == "done"]
     give = [c for c in clause.cues("give") if c.value.form == "done"]
-    if taker_of(clause):
+    if taker_of(clause, scene):
         return "give"
     counted = (
         bottles

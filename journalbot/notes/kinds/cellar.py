@@ -14,7 +14,8 @@ _ARROWS = {"->", "→", "=>", ">", "to"}
 _PUT_IN = ("pitch", "add", "malolactic", "top_up", "start")
 _BARREL_PHRASES = ("off the oak",)
 _TOPPED_WITH = {"with", "w/", "w", "using", "from", "of"}
-_NOT_PRESSED = {"bottle", "button", "pot", "garlic", "flowers"}
+_NOT_PRESSED = {"bottle", "button", "pot", "garlic"}
+_TABLET_REACH = 3  # words between "crushed" and the tablets that were
 
 
 def read_acts(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -48,7 +49,10 @@ def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
             m.first < cue.first and words[m.first - 2 : m.first] == ["off", "the"] for m in clause.of("lees")
         )
     if kind == "crush":
-        campden = any(m.value == "campden tablet" for m in clause.of("material"))
+        campden = any(
+            m.value == "campden tablet" and (abs(m.first - cue.last) <= _TABLET_REACH or abs(cue.first - m.last) <= 2)
+            for m in clause.of("material")
+        )
         return (
             not campden
             and form != "noun"

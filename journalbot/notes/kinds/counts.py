@@ -16,6 +16,8 @@ def counted_batches(clause: Clause) -> list[tuple[float, Mention]]:
     out = []
     words = clause.text.words
     for ref in clause.of("batch"):
+        if any(v.first in (ref.last, ref.last - 1) for v in clause.of("vessel")):
+            continue  # the vessels are counted: `the three elderberry demijohns`
         i = ref.first - 1
         while i >= clause.first and words[i] in _SKIP:
             i -= 1

@@ -126,17 +126,17 @@ def _told_again(m: Mention, later: list[Mention], clause: Clause) -> bool:
 
 def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
     """Whether a temperature is a room's: the room is what the clause is about, and no wine is."""
-    if (
-        clause.of("batch")
-        or clause.of("vessel")
-        or (any(p.last <= m.first for p in clause.of("pronouns")) and not clause.has("itself"))
-    ):
+    if clause.of("batch") or clause.of("vessel"):
         return False
     after = clause.text.words[m.last : m.last + 2]
     if after in (["in", "there"], ["out", "there"], ["in", "here"]) or (
         after[:1] == ["in"] and any(p.first - m.last in (1, 2) for p in clause.of("place"))
     ):
         return True
+    if (
+        (any(p.last <= m.first for p in clause.of("pronouns")) and not clause.has("itself"))
+    ):
+        return False
     words = clause.text.words[clause.first : m.first]
     if "room" in words or "ambient" in words or "air" in words:
         return True
@@ -151,7 +151,10 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
 def _left(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """`5.2 gal left in there`, `23 L of number 8 still in demijohn A`."""
     left = clause.of("left")
-    if not left or clause.mood in ("planned", "denied", "told", "asked"):
+    if clause.mood in ("planned", "denied", "told", "asked"):
+        return
+    if not left:
+        yield from _there_is(clause)
         return
     moved = bool(clause.cues("rack", "top_up", "bottle"))
     for m in clause.of("amount"):
@@ -167,13 +170,26 @@ def _left(clause: Clause, scene: Scene) -> Iterator[Draft]:
             yield Draft("reading", clause, m.first, m.last, fields)
 
 
+def _there_is(clause: Clause) -> Iterator[Draft]:
+    """`There is about 13 l of it`: how much wine there is."""
+    words = clause.words()
+    if words[:1] != ["there"] or words[1:2] not in (["is"], ["are"], ["was"], ["were"]) or clause.of("vessel"):
+        return
+    for m in clause.of("amount"):
+        if m.value.unit in ("gal", "L") and clause.text.words[m.last : m.last + 2] in (["of", "it"], ["of", "this"]):
+            fields = {"quantity": "volume", "value": m.value.value, "unit": m.value.unit}
+            if m.value.approx:
+                fields["approx"] = True
+            yield Draft("reading", clause, m.first, m.last, fields)
+
+
 def bare_number(clause: Clause) -> Mention | None:
     """A figure that is somebody's reading, but of what is not said: `Batch 8 shows 20 this morning`."""
     if clause.mood in ("told", "asked", "supposed", "planned", "denied"):
         return None
     for m in clause.of("number"):
         lead = clause.text.words[max(clause.first, m.first - 3) : m.first]
-        named = any(b.last == m.first for b in clause.of("batch"))
+        named = any(b.last == m.first or (b.last == m.first - 1 and lead[-1:] == ["was"]) for b in clause.of("batch"))
         if (
             m.value.style in ("figure", "decimal")
             and m.value.value < 200

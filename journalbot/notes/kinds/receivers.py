@@ -18,18 +18,24 @@ def names_person(clause: Clause, scene: Scene) -> bool:
     return any(w in PEOPLE or w in OCCASIONS for w in words) or any(p in " ".join(words) for p in low)
 
 
-def taker_of(clause: Clause) -> str | None:
+def taker_of(clause: Clause, scene: Scene) -> str | None:
     """`Rosaria took 6 home`: who took them away."""
     text, words = clause.text, clause.text.words
     took = next((i for i in range(clause.first + 1, clause.last) if words[i] in ("took", "got", "received")), None)
-    if took is None or (words[took] == "took" and not clause.has("home", "away", "with", "gift", "present")):
+    if took is None or (
+        words[took] == "took"
+        and not (
+            clause.has("home", "away", "with", "gift", "present")
+            and any(m.first in (took + 1, took + 2) for m in clause.of("number", "amount"))
+        )
+    ):
         return None
     if words[took] != "took":
         named = not any(
             m.first < took and m.kind not in ("person", "date", "place", "descriptor", "cue") for m in clause.mentions
         ) and words[clause.first] not in ("i", "we", "it", "and")
-        counted = any(m.first == took + 1 for m in clause.of("number", "amount")) and bool(
-            counted_batches(clause) or bottle_amounts(clause)
+        counted = any(m.first == took + 1 for m in clause.of("number", "amount")) and any(
+            counted_batches(c) or bottle_amounts(c) for c in scene.sentence(clause)
         )
         start = clause.first + (words[clause.first] in ("the", "then"))
         return text.slice(start, took) if named and counted and took - start <= 3 else None
@@ -50,7 +56,7 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
     """Whom bottles went to: the words after "to" or "with", as written."""
     text = clause.text
     words = text.words
-    if taker := taker_of(clause):
+    if taker := taker_of(clause, scene):
         return taker
     for i in range(clause.first, clause.last - 1):
         lead = words[i] in _GIVE_LEADS
@@ -69,7 +75,7 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
             and words[k]
             not in (
                 "for", "on", "at", "who", "because", "so", "as", "when", "yesterday", "today", "tonight", "and", "in",
-                "next", "over", "down", "after", "-", "straight", "this", "with", "from",
+                "next", "over", "down", "after", "-", "straight", "this", "with", "from", "a", "an", "some", "one",
             )
             and not any(d.first == k for d in clause.of("date", "time", "number", "amount", "batch"))
             and text.tokens[k].kind != "mark"
@@ -95,7 +101,7 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
         if took and (
             low[0] in ("it", "them", "this", "that", "him", "her", "the", "a", "another", "each")
             or (not text.tokens[j].text[:1].isupper() and low[0] not in PEOPLE and low[0] not in ("my", "our", "his"))
-        ):
+        ) and not (low[0] == "the" and low[1:2] and low[1] in PEOPLE):
             continue
         if looks or (
             given

@@ -13,6 +13,7 @@ STYLES = {
     "mead": "mead", "cyser": "mead", "melomel": "mead", "metheglin": "mead", "pyment": "mead", "hydromel": "mead",
     "bochet": "mead", "cider": "cider", "perry": "cider",
 }
+_DRINKS = {"wine", "wines", *STYLES}
 _FORM_WORDS = {s for spellings in FORMS_OF_BASE.values() for s in spellings if " " not in s}
 _QUALITIES = {
     "fresh", "frozen", "wild", "red", "white", "black", "ripe", "unpasteurised", "unpasteurized", "pressed", "bought",
@@ -62,14 +63,16 @@ def base_of(scene: Scene) -> list[str]:
                 first -= 1
             while end < c.last and text.words[end] in _FORM_WORDS and text.words[end] not in ("wine", "wines"):
                 end += 1
-            if end < c.last and text.words[end] in ("wine", "wines") and _other_base(m, scene):
+            if end < c.last and text.words[end] in _DRINKS and _other_base(m, scene):
                 continue
             if m.value[0] in ("grape",) and any(o.value[0] != "grape" for k in scene.clauses for o in k.of("variety")):
                 continue
             name = text.slice(first, end).lower()
             last = end
             canon = str(m.value[0])
-            if any(canon in o or o in canon for o in canons):
+            if (at := next((k for k, o in enumerate(canons) if canon in o or o in canon), None)) is not None:
+                if m.first in scene.doses and canon == canons[at] and at < len(out):
+                    out[at] = name  # as written beside its weight
                 continue
             canons.append(canon)
             if not any(_same(name, o) for o in out):
@@ -90,7 +93,7 @@ def _other_base(m: Mention, scene: Scene) -> bool:
         o.first != m.first and not _only_name(o, c) and c.first in scene.start_clauses
         for c in scene.clauses
         for o in c.of(*MADE_OF)
-        if scene.text.words[o.last : o.last + 1] != ["wine"]
+        if _DRINKS.isdisjoint(scene.text.words[o.last : o.last + 1])
     )
 
 
@@ -150,7 +153,8 @@ def name_of(here: list[Clause], scene: Scene) -> str | None:
                 return text.slice(m.first, m.last + 1)
         for i in range(c.first, c.last):
             if words[i] in STYLES or words[i] in ("cuvée", "cuvee"):
-                return text.slice(i, i + 1)
+                of_fruit = next((m for m in c.of("fruit", "variety") if m.last == i), None)
+                return text.slice(of_fruit.first if of_fruit else i, i + 1)
     return None
 
 

@@ -211,7 +211,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         v
         for c in here
         for v in c.of("vessel")
-        if not v.value.weak and role(v, c) != "from" and not c.cues("vessel", "purchase") and not bought_vessel(v, c)
+        if not v.value.weak and role(v, c) != "from" and not c.cues("vessel") and not (c.cues("purchase") and c.of("money"))
+        and not bought_vessel(v, c)
     ]
     if vessels:
         first = vessels[0]
@@ -227,7 +228,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         fields["weight"], fields["weight_unit"] = weight.value.value, weight.value.unit
     del words
     main = next((c for c in here if any(m.value.new == scene.started for m in c.of("batch"))), clause)
-    dated = main if main.own_date else next((c for c in here if c.own_date and not c.of("reading")), main)
+    dated = main if main.own_date else next(
+        (c for c in here if c.own_date and not c.of("reading") and not c.cues("purchase")), main
+    )
     draft = Draft("start", main, here[0].first, main.last, fields, batches=(scene.started,))
     draft.dates = (dated.date,) if dated.date else ()
     yield draft

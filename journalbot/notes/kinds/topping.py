@@ -11,7 +11,7 @@ from journalbot.vocabulary.units import UNITS
 def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """A topping up, with what and how much."""
     cues = clause.cues("top_up")
-    if not clause.done or not cues or clause.of("airlock") or _top_label(cues[0], clause):
+    if not clause.done or not cues or clause.of("airlock") or _of_airlocks(clause, scene) or _top_label(cues[0], clause):
         return
     words = clause.text.words
     fields: dict[str, object] = {}
@@ -73,6 +73,12 @@ def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
     yield Draft("top_up", clause, cues[0].first, last, fields)
 
 
+def _of_airlocks(clause: Clause, scene: Scene) -> bool:
+    """`checked all the airlocks and topped them up`: the airlocks, not the wine."""
+    before = scene.clause_before(clause)
+    return before is not None and bool(before.of("airlock")) and bool(clause.of("pronouns")) and not clause.of("batch")
+
+
 def _top_label(cue: Mention, clause: Clause) -> bool:
     """`on top of`, `the top shelf`."""
     return cue.value.form == "base" and cue.last - cue.first == 1
@@ -96,7 +102,8 @@ def read_airlock(clause: Clause, scene: Scene) -> Iterator[Draft]:
         )
         or (earlier and _bare_verb(worked[0], clause))
     ):
-        everywhere = clause.has("all", "every", "everything") and clause.has("airlocks", "bubblers")
+        said = [*(scene.clauses[scene.clauses.index(earlier[-1])].words() if earlier and not here else ()), *clause.words()]
+        everywhere = not {"airlocks", "bubblers"}.isdisjoint(said) and not {"all", "every", "everything"}.isdisjoint(said)
         yield Draft("airlock", clause, worked[0].first, worked[0].last, needs="none" if everywhere else "batch")
 
 

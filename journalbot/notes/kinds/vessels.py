@@ -28,7 +28,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     vessels = list(clause.of("vessel"))
     before = scene.clause_before(clause)
-    if before and not vessels and before.of("vessel") and clause.text.words[clause.first] in ("holds", "takes", "hold"):
+    if before and not vessels and before.of("vessel") and _only_says(clause):
         for m in clause.of("amount"):
             name = before.of("vessel")[-1].value.name
             named: dict[str, object] = {"name": name, "capacity": m.value.value, "unit": m.value.unit}
@@ -47,6 +47,12 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
                 fields: dict[str, object] = {"name": w.value.name, "capacity": size[0], "unit": size[1]}
                 yield Draft("vessel", clause, w.first, w.last, fields, needs="none")
         waiting = []
+
+
+def _only_says(clause: Clause) -> bool:
+    """`… and it holds 5 l`: the vessel stands in the clause before."""
+    words = clause.words()
+    return any(w in ("holds", "takes", "hold") for w in words[: 1 + (words[0] in ("it", "they", "which", "that"))])
 
 
 def read_named(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -111,7 +117,7 @@ def _proper(i: int, scene: Scene) -> bool:
         and m.kind
         in ("batch", "stranger", "variety", "fruit", "vessel", "date", "quantity", "material", "reading", "pronouns")
     ]
-    return not known and token.low not in ("i", "the", "my", "our", "it", "they", "this", "that", "and")
+    return not known and token.low not in ("i", "the", "my", "our", "it", "they", "this", "that", "and", "there", "here")
 
 
 def _in_brackets(clause: Clause, scene: Scene) -> Iterator[Draft]:
