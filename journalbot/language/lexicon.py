@@ -46,6 +46,10 @@ class Lexicon:
     def __contains__(self, word: str) -> bool:
         return word in self.words or word in self._by_first
 
+    def meanings(self, word: str) -> set[tuple[str, str]]:
+        """What a single word means, as kinds with their values."""
+        return {(kind, str(value)) for phrase, kind, value in self._by_first.get(word, ()) if len(phrase) == 1}
+
     def find(self, words: Sequence[str], tokens: Sequence[Token]) -> list[Mention]:
         """Every phrase found; of those of one kind that start at one word, the longest only."""
         out: list[Mention] = []

@@ -69,6 +69,8 @@ APPROX_PHRASES: dict[str, frozenset[str]] = {  # last word: the words before it
 APPROX_AFTER = frozenset({"ish", "ish."})
 RANGE_GAPS = frozenset({"-", "–", "—", "to", "or"})
 UNIT_WORDS = frozenset(s for unit in UNITS.values() for s in unit.spellings if " " not in s)
+# What a figure below zero is read on: a temperature, or a sugar scale once the alcohol outweighs the sugar.
+SUGAR_SCALES = frozenset({"bx", "brix", "balling", "plato"})
 DEGREES = frozenset({"c", "f", "°", "º", "deg", "degrees", "degree", "celsius", "fahrenheit"})
 MERIDIEM = frozenset({"am", "pm", "a.m", "p.m", "o'clock", "oclock"})
 ORDINAL_ENDS = frozenset({"st", "nd", "rd", "th"})

@@ -8,6 +8,7 @@ from journalbot.language.number_words import (
     APPROX_PHRASES,
     ARTICLES,
     DEGREES,
+    SUGAR_SCALES,
     KITCHEN_DENOMINATORS,
     MERIDIEM,
     MOST_DIGITS,
@@ -245,11 +246,12 @@ def _with_approximation(tokens: Sequence[Token], number: Number) -> Number:
 
 
 def _negative(tokens: Sequence[Token], first: int, last: int) -> bool:
-    """Whether the minus before `first` is a sign: not in "plus or minus"; a hyphen only in a temperature."""
+    """Whether the minus before `first` is a sign: not in "plus or minus"; a hyphen only in a temperature or Brix."""
     if tokens[first - 1].low == "minus":
         return low_at(tokens, first - 2) != "or"
     spaced = first < 2 or (not adjoins(tokens, first - 1) or tokens[first - 2].low == "(")
-    return spaced and adjoins(tokens, first) and low_at(tokens, last) in DEGREES
+    scaled = low_at(tokens, last) in DEGREES | SUGAR_SCALES or low_at(tokens, first - 2) in SUGAR_SCALES
+    return spaced and adjoins(tokens, first) and scaled
 
 
 def _range(low: Number, high: Number, tokens: Sequence[Token], text: str) -> Number | None:

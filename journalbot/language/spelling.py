@@ -4,10 +4,10 @@ A misspelling is a whole word of five letters or more, in no table and no everyd
 letter as
 one known word and lies within one edit of it (two from eight letters if the first three agree; a swap of neighbours is
 one
-edit), or is that word with its vowels left out. Two known words equally near: it stays as typed.
+edit), or is that word with its vowels left out. Two known words equally near, of different meaning: it stays as typed.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Set
 
 from journalbot.vocabulary.everyday import EVERYDAY
 
@@ -19,9 +19,10 @@ def skeleton(word: str) -> str:
 
 
 class Speller:
-    """Mends words against a vocabulary; remembers what it has looked up."""
+    """Mends words against a vocabulary; remembers what it has looked up. `meanings` tells spellings of one term."""
 
-    def __init__(self, words: Iterable[str]) -> None:
+    def __init__(self, words: Iterable[str], meanings: Callable[[str], Set[object]] | None = None) -> None:
+        self._meanings = meanings or (lambda word: set())
         self._by_letter: dict[str, list[str]] = {}
         self._known: set[str] = set()
         self._cache: dict[str, str] = {}
@@ -67,4 +68,5 @@ class Speller:
         best = min(f[1] for f in found)
         nearest = [f[0] for f in found if f[1] == best]
         stem = {w[:-1] if w.endswith("s") else w for w in nearest}
-        return str(nearest[0]) if len(stem) == 1 else word
+        alike = len(stem) == 1 or bool(set.intersection(*(set(self._meanings(w)) for w in nearest)))
+        return str(nearest[0]) if alike else word

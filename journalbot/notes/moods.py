@@ -189,8 +189,9 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
 
 def _as_of_today(date: DateMention, clause: Clause, today: str) -> DateMention:
     """"This week", "in July" said in July: a stretch that holds the day of the note means that day."""
-    past = not {"last", "past", "earlier", "previous"}.isdisjoint(clause.text.words[date.first : date.last])
-    return date._replace(iso=today) if today.startswith(date.iso) and not past else date
+    words = clause.text.words[date.first : date.last]
+    now = words[0] == "this" or len(words) == 1 or (len(words) == 2 and words[0] == "in")
+    return date._replace(iso=today) if today.startswith(date.iso) and now else date
 
 
 def _looks_back(clause: Clause, previous: Clause) -> bool:

@@ -30,6 +30,7 @@ def split(text: Text) -> list[Clause]:
 
 def _sentences(text: Text) -> Iterator[tuple[int, int]]:
     inside = {i for m in text.mentions if m.last - m.first > 1 and m.kind != "cue" for i in range(m.first, m.last - 1)}
+    acts = {m.first for m in text.mentions if m.kind == "cue" and m.value.form == "done" and m.value.detail != "weak"}
     first = 0
     for i, word in enumerate(text.words):
         if (word in _SENTENCE or (len(word) == 1 and ord(word) > _PICTURES and word != "→")) and i not in inside:
@@ -39,6 +40,7 @@ def _sentences(text: Text) -> Iterator[tuple[int, int]]:
                 and text.words[i - 1] in _ABBREVIATIONS
                 and i + 1 < len(text.words)
                 and not text.tokens[i + 1].text[:1].isupper()
+                and i + 1 not in acts
             ):
                 continue
             if i > first:

@@ -73,6 +73,8 @@ class Subjects:
             return self._narrow(draft.ref, draft.kind)
         refs = self._references(clause)
         if draft.kind == "purchase":
+            if self._other_goods(draft):
+                return ()
             refs = [
                 r for r in refs if r.value.how == "number" or "for" in clause.text.words[max(0, r.first - 2) : r.first]
             ]
@@ -94,7 +96,20 @@ class Subjects:
             return vessels
         return self._carried(draft)
 
+    def _other_goods(self, draft: Draft) -> bool:
+        """Something bought in a note that starts a batch, but not what it is made from: no part of that batch."""
+        clause = draft.clause
+        return (
+            self.scene.started is not None
+            and not clause.of("batch", "pronouns", "fruit", "variety")
+            and not clause.has("it", "kit", "juice", "honey", "grapes")
+            and "item" in draft.fields
+            and any(c is not clause and c.of("money") for c in self.scene.clauses)
+        )
+
     def _tied(self, clause: Clause) -> bool:
+        if any(" ".join(clause.words()).endswith(end) for end in (" for it", " for this", " for that")):
+            return True
         return any(c.of("batch") and self._references(c) and not c.of("money") for c in self.scene.sentence(clause))
 
     def _references(self, clause: Clause) -> list[Mention]:

@@ -22,8 +22,8 @@ def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     items = _counted(clause, scene)
     receiver = receiver_of(clause, scene) or _shared_receiver(clause, scene)
     if kind == "give" and receiver and len(pairs := _given_pairs(clause, scene)) > 1:
-        for count, at, to in pairs:
-            yield Draft(kind, clause, at, at + 1, {"count": count, "to": to})
+        for count, at, to, ref in pairs:
+            yield Draft(kind, clause, at, at + 1, {"count": count, "to": to}, ref=ref)
         return
     if kind == "give" and receiver is None and not given_away(clause, scene):
         return
@@ -54,8 +54,10 @@ def _counted_here(clause: Clause) -> bool:
     return bool(counted_batches(clause) or bottle_amounts(clause))
 
 
-def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str]]:
-    """`one went home with Odry and 2 with my brother`: each count with its own receiver."""
+def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str, Mention | None]]:
+    """`one went home with Odry and 2 with my brother`, `gave Priya 4 of b2 and Dana 3 of b1`: each count with its own
+    receiver.
+    """
     out = []
     counts = [
         m
@@ -72,11 +74,20 @@ def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str]]:
             clause.sentence,
             mentions=[x for x in clause.mentions if x.first >= m.first and x.last <= stop],
         )
-        to = receiver_of(part, scene)
+        to = _named_before(m, clause) or receiver_of(part, scene)
         if to is None:
             return []
-        out.append((tidy(m.value.value), m.first, to.removesuffix(" and")))
+        ref = next((b for b in part.of("batch") if b.first - m.last <= 3), None)
+        out.append((tidy(m.value.value), m.first, to.removesuffix(" and"), ref))
     return out
+
+
+def _named_before(count: Mention, clause: Clause) -> str | None:
+    """A name right before its count: `Dana 3 bottles`."""
+    i = count.first - 1
+    token = clause.text.tokens[i]
+    named = i >= clause.first and token.kind == "word" and token.text[:1].isupper()
+    return token.text if named and not any(m.first <= i < m.last for m in clause.of("cue", "batch", "vessel")) else None
 
 
 def _strong(clause: Clause, kind: str) -> bool:

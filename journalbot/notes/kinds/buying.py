@@ -19,6 +19,7 @@ _TRAILING = {
     "for", "at", "cost", "costs", "were", "was", "came", "to", "is", "@", "=", ":", "-", ",", "(", "set", "me", "back",
     "paid", "from", "only", "about", "of", "in", "all", "and", "–", "ran", "us", "total", "a", "now", "i", "we", "are",
 }
+_REDUCED = (["sale"], ["offer"], ["special"], ["discount"])
 _STOP = {"from", "at", "off", "via", "because", "since", "so", "this", "for", "("}
 _UNITS = {"lb", "kg", "oz", "g", "gal", "L", "ml", "packet", "tablet", "bottle", "piece", "qt", "pt"}
 
@@ -159,7 +160,7 @@ def _noun_before(m: Mention, clause: Clause, first: int) -> tuple[int, int]:
 def _noun_after(m: Mention, clause: Clause, last: int) -> tuple[int, int]:
     words = clause.text.words
     lo = m.last
-    while lo < last and words[lo] in ("for", "each", "of", "worth"):
+    while lo < last and words[lo] in ("for", "each", "of", "worth", "on") and words[lo + 1 : lo + 2] not in _REDUCED:
         lo += 1
     hi = lo
     while hi < last and words[hi] not in _STOP and words[hi] not in (",", "."):

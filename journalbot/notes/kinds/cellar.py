@@ -124,7 +124,11 @@ def _carried_times(clause: Clause, scene: Scene) -> Draft | None:
         for c in scene.clauses[max(0, i - 3) : i]
         if c.sentence == clause.sentence and c.mood == "done" and c.cues("punch_down")
     ]
-    if earlier and times and not clause.of("cue"):
+    punched = any(clause.text.words[t.last : t.last + 1] in (["punch"], ["punches"], ["plunge"]) for t in times)
+    if (earlier or punched) and times and not clause.of("cue"):
         return Draft("punch_down", clause, times[0].first, times[0].last, {"times": int(times[0].value.value)})
+    alone = [n for n in clause.of("number") if n.first == clause.first and n.value.style in ("figure", "words")]
+    if earlier and alone and clause.own_date and clause.own_date.first == alone[0].last and not clause.of("cue"):
+        return Draft("punch_down", clause, alone[0].first, alone[0].last, {"times": int(alone[0].value.value)})
     return None
 

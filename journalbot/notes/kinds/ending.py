@@ -20,6 +20,9 @@ def read_ending(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     cues = [c for c in clause.cues("end") if c.value.form == "done" and _thrown(c, clause)]
     if not cues:
+        words = clause.words()
+        if words in (["all", "drunk"], ["all", "drunk", "up"], ["all", "gone"]):
+            yield Draft("end", clause, clause.first, clause.last, {"reason": " ".join(words)})
         return
     fields: dict[str, object] = {}
     if reason := _reason(cues[0], clause, scene):

@@ -58,6 +58,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         )
 
 
+# Readings beside which "dry" or "done" is said of the ferment (common practice, no source).
+_DRY = {"sg": 1.005, "brix": 1.0, "residual_sugar": 4.0}
 _ORDER = ("started", "finished", "stuck", "restarted")
 
 
@@ -140,7 +142,9 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
 
 def _next_reads(clause: Clause, scene: Scene) -> bool:
     return any(
-        r.value.quantity == "sg" and r.value.value < 1.006 for s in scene.sentence(clause) for r in s.of("reading")
+        r.value.quantity in _DRY and r.value.value <= _DRY[r.value.quantity]
+        for s in scene.sentence(clause)
+        for r in s.of("reading")
     )
 
 

@@ -44,6 +44,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
                 ref=ref,
             )
         return
+    if codes and (each := _each_dose(clause, codes[0], scene)):
+        yield from each
+        return
     code = codes[0] if codes else None
     fields: dict[str, object] = {}
     dose: Amount | None = None
@@ -57,6 +60,19 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     fields.update(amount_fields(dose))
     at = code or strong[0]
     yield Draft("pitch", clause, at.first, at.last, fields)
+
+
+def _each_dose(clause: Clause, code: Mention, scene: Scene) -> list[Draft]:
+    """`GN-8 for both: 20 g in batch 5, 2 g in batch 6`: one strain, and each batch's dose of it."""
+    out = []
+    i = scene.clauses.index(clause) + 1
+    for c in scene.clauses[i:] if clause.of("both") and code.first not in scene.doses else ():
+        doses, refs = c.of("amount"), c.of("batch")
+        if c.sentence != clause.sentence or c.of("cue", "material") or len(doses) != 1 or len(refs) != 1:
+            break
+        fields = {"yeast": code.value, **amount_fields(doses[0].value)}
+        out.append(Draft("pitch", c, doses[0].first, refs[0].last, fields, ref=refs[0]))
+    return out
 
 
 def _speaks_of_yeast(clause: Clause) -> bool:

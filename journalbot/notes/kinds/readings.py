@@ -190,10 +190,13 @@ def bare_number(clause: Clause) -> Mention | None:
     for m in clause.of("number"):
         lead = clause.text.words[max(clause.first, m.first - 3) : m.first]
         named = any(b.last == m.first or (b.last == m.first - 1 and lead[-1:] == ["was"]) for b in clause.of("batch"))
+        headed = (m.first, m.last) == (clause.first, clause.last) and any(
+            b.kind == "batch" and b.last == clause.first - 1 for b in clause.text.mentions
+        )
         if (
             m.value.style in ("figure", "decimal")
             and m.value.value < 200
-            and (named or _CHECKED.intersection(lead))
+            and (headed or named or _CHECKED.intersection(lead))
             and _stands_bare(m, clause)
         ):
             return m

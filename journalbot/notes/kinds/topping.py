@@ -68,9 +68,24 @@ def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if end > start:
             fields["with"] = clause.text.slice(start, end)
             last = end
+    if not fields and not volumes and (after := _said_after(clause, scene)):
+        amount = after.of("amount")[0]
+        fields["with"] = clause.text.slice(amount.last + 1, after.last)
+        fields.update(amount_fields(amount.value))
     if volumes:
         fields.update(amount_fields(volumes[0].value))
     yield Draft("top_up", clause, cues[0].first, last, fields)
+
+
+def _said_after(clause: Clause, scene: Scene) -> Clause | None:
+    """`topped up batch 2, 500 ml of store syrah`: the clause that says with what."""
+    i = scene.clauses.index(clause) + 1
+    after = scene.clauses[i] if i < len(scene.clauses) and scene.clauses[i].sentence == clause.sentence else None
+    if after is None or after.of("cue", "vessel", "reading", "material"):
+        return None
+    opens = [m for m in after.of("amount") if m.first == after.first and UNITS.get(m.value.unit)]
+    of = opens and UNITS[opens[0].value.unit].dimension == "volume"
+    return after if of and clause.text.words[opens[0].last : opens[0].last + 1] == ["of"] else None
 
 
 def _of_airlocks(clause: Clause, scene: Scene) -> bool:
