@@ -10,7 +10,7 @@ from journalbot.language.tokens import Token
 from journalbot.model import Settings
 from journalbot.vocabulary.quantities import QUANTITIES
 
-_BREAKS = {".", ";", "!", "?", "\n"}
+_BREAKS = {".", ";", "!", "?", "\n", "$", "£", "€"}
 _REACH = 9  # tokens between a quantity's name and its value
 _AT = {"@", "at", "a"}
 # Names that are everyday words too: they count only beside a unit of theirs.

@@ -72,6 +72,7 @@ def _tables() -> Iterator[Row]:
         yield from ((s, "material", s) for s in spellings)  # kept as the note has it
     for name, variety in VARIETIES.items():
         yield from ((s, "variety", (name, variety.colour)) for s in variety.spellings)
+        yield from ((f"{s}s", "variety", (name, variety.colour)) for s in variety.spellings if not s.endswith("s"))
     for name, base in FRUITS.items():
         yield from ((s, "fruit", (name, base.colour)) for s in base.spellings)
     for colour, spellings in COLOURS.items():

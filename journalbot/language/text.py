@@ -30,7 +30,7 @@ PRECEDENCE = (
 _RANK = {kind: i for i, kind in enumerate(PRECEDENCE)}
 # A strain's code: letters and digits in one word, as K-17, QB1120, 62C.
 _CODE = re.compile(r"^(?=.*\d)(?:[a-z]{1,5}-?\d{1,5}[a-z]{0,2}|\d{1,4}[a-z]{1,2}|[a-z]{1,4}-[a-z]?\d{1,4}[a-z]?)$")
-_SOLID = ("vessel", "date", "code", "amount", "money", "score")
+_SOLID = ("vessel", "date", "code", "amount", "bottles", "money", "score")
 _PARTED_HARD = {".", ";", "!", "?", "\n", ":"}
 _PARTED = _PARTED_HARD | {",", "and", "&", "+", "-", "–", "—", "with", "but", "(", ")"}
 _SHADES = {

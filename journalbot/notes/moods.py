@@ -21,7 +21,7 @@ _EACH_DAY = (
 
 
 _BACK_OPENINGS = ("it was ", "it had ", "they were ", "was ", "still was ")
-_BACK_ENDINGS = ("by then", "at the time", "then", "after it", "after that", "afterwards", "at that point")
+_BACK_ENDINGS = ("by then", "at the time", "then", "after it", "after that", "afterwards", "at that point", "going in")
 
 
 def set_moods(clauses: list[Clause], on: datetime.date) -> None:
@@ -225,7 +225,8 @@ def _carries_on(clause: Clause, previous: Clause) -> bool:
 def _heads(clause: Clause, d: DateMention) -> bool:
     words = clause.text.words
     nxt = words[d.last] if d.last < len(words) else ""
-    return d.first == clause.first and nxt in (":", "-", "–", "—")
+    alone = all(any(m.first <= i < m.last for m in clause.of("date", "batch")) for i in range(clause.first, clause.last))
+    return (d.first == clause.first and nxt in (":", "-", "–", "—")) or (alone and nxt in (".", "\n", ","))
 
 
 def each_day(clause: Clause) -> bool:

@@ -83,7 +83,8 @@ class Subjects:
             return tuple(each)
         if refs:
             return self._several(refs, draft)
-        if clause.of("both") and len(each) > 1 and draft.kind != "purchase":
+        both = [m for m in clause.of("both") if not any(v.first == m.last for v in clause.of("vessel"))]
+        if both and len(each) > 1 and draft.kind != "purchase":
             return tuple(each[-2:]) if clause.has("both", "two") else tuple(each)
         if self.scene.started is not None and clause.first in self.scene.start_clauses:
             return (self.scene.started,)

@@ -8,6 +8,7 @@ from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
 from journalbot.notes.kinds.counts import bottle_amounts, counted_batches
 from journalbot.notes.kinds.receivers import given_away, names_person, receiver_of, taker_of
+from journalbot.vocabulary.people import OCCASIONS
 
 _BOTTLE_WORDS = {"bottle", "bottles", "btl", "btls", "botles"}
 
@@ -21,6 +22,8 @@ def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     items = _counted(clause, scene)
     receiver = receiver_of(clause, scene) or _shared_receiver(clause, scene)
+    if kind == "give" and (receiver is None or receiver.lower() in OCCASIONS):
+        receiver = _earlier_receiver(clause, scene) or receiver
     if kind == "give" and receiver and len(pairs := _given_pairs(clause, scene)) > 1:
         for count, at, to, ref in pairs:
             yield Draft(kind, clause, at, at + 1, {"count": count, "to": to}, ref=ref)
@@ -48,6 +51,14 @@ def _shared_receiver(clause: Clause, scene: Scene) -> str | None:
     if after is None or clause.of("cue", "reading") or not _counted_here(after):
         return None
     return receiver_of(after, scene) or _shared_receiver(after, scene)
+
+
+def _earlier_receiver(clause: Clause, scene: Scene) -> str | None:
+    """`gave Orrin 2 of the marquette, 2 of the rosé and 1 of batch 4 for Christmas`: told once, before."""
+    before = scene.clause_before(clause)
+    if before is None or not _counted_here(before) or clause.cues("give", "drink"):
+        return None
+    return receiver_of(before, scene) or _earlier_receiver(before, scene)
 
 
 def _counted_here(clause: Clause) -> bool:

@@ -30,12 +30,12 @@ def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     here = [clause, *_tail(clause, scene)]
     counts = _counts(here, scene)
-    closure = next((m for c in here for m in _closures(c)), None)
+    closures = [m for c in here for m in _closures(c)]
     at = cues[0] if cues else clause.of("amount", "bottles", "number")[0]
     entries = [dict(c) for c in counts] or [{}]
-    for fields in entries:
-        if closure is not None:
-            fields["closure"] = closure
+    for i, fields in enumerate(entries):
+        if closures:
+            fields["closure"] = closures[i if len(closures) == len(entries) else 0]
         yield Draft("bottle", clause, at.first, at.last, fields)
 
 

@@ -103,6 +103,7 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
                 ["packet"],
                 ["pail"],
                 ["gallon"],
+                ["gal"],
                 ["litre"],
                 ["liter"],
                 ["l"],

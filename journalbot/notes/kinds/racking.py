@@ -14,6 +14,9 @@ _SKIP = {
 }
 
 
+_SHORT = 4  # words of a clause that holds a volume and little else
+
+
 def role(vessel: Mention, clause: Clause) -> str:
     """What a vessel is in its clause: "to", "from" or "at", by the word that leads it."""
     words = clause.text.words
@@ -38,7 +41,7 @@ def role(vessel: Mention, clause: Clause) -> str:
         return "from"
     if lead == "and" and any(v.last == i and role(v, clause) == "from" for v in clause.of("vessel")):
         return "from"
-    if lead == "and" and any(v.last == i and role(v, clause) == "to" for v in clause.of("vessel")):
+    if lead in ("and", "&", ",") and any(v.last == i and role(v, clause) == "to" for v in clause.of("vessel")):
         return "to"
     nxt = words[vessel.last] if vessel.last < len(words) else ""
     if nxt in ("->", "→", "=>", ">") or (
@@ -91,17 +94,14 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
 
 
 def _volume_after(clause: Clause, scene: Scene) -> list[Mention]:
-    """`DJ1 -> DJ2; 13.5 L`: a volume by itself after a racking."""
+    """`DJ1 -> DJ2; 13.5 L`, `racked to carboy 2. 4.75 gal, SG 1.012`: a volume by itself after a racking."""
     i = scene.clauses.index(clause) + 1
     after = scene.clauses[i] if i < len(scene.clauses) else None
-    if (
-        after is None
-        or after.sentence != clause.sentence
-        or after.last - after.first > 4
-        or after.of("cue", "vessel", "material", "left")
-    ):
+    if after is None or after.of("cue", "vessel", "material", "left", "batch", "money"):
         return []
-    return volumes_of(after, scene)
+    volumes = volumes_of(after, scene)
+    same = after.sentence == clause.sentence and after.last - after.first <= _SHORT
+    return volumes if same or (volumes and volumes[0].first == after.first and not after.own_date) else []
 
 
 def _run_off(vessel: Mention, clause: Clause, scene: Scene) -> bool:
@@ -164,9 +164,10 @@ def _joined(vessels: list[Mention], clause: Clause) -> str:
     """Several vessels as the note writes them."""
     if len(vessels) == 1:
         return str(vessels[0].value.name)
-    between = clause.text.words[vessels[0].last : vessels[-1].first]
-    if len(vessels) == 2 and len(between) <= 2 and set(between) <= {"and", "&", "+", "the"}:
-        return clause.text.slice(vessels[0].first, vessels[1].last)
+    inside = {i for v in vessels for i in range(v.first, v.last)}
+    between = {clause.text.words[i] for i in range(vessels[0].first, vessels[-1].last) if i not in inside}
+    if between <= {"and", "&", "+", "the", ","}:
+        return clause.text.slice(vessels[0].first, vessels[-1].last)
     return " and ".join(dict.fromkeys(v.value.name for v in vessels))
 
 

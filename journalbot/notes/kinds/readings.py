@@ -129,7 +129,7 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
     if clause.of("batch") or clause.of("vessel"):
         return False
     after = clause.text.words[m.last : m.last + 2]
-    if after in (["in", "there"], ["out", "there"], ["in", "here"]) or (
+    if after in (["in", "there"], ["out", "there"], ["down", "there"], ["up", "there"], ["in", "here"]) or (
         after[:1] == ["in"] and any(p.first - m.last in (1, 2) for p in clause.of("place"))
     ):
         return True
@@ -190,9 +190,7 @@ def bare_number(clause: Clause) -> Mention | None:
     for m in clause.of("number"):
         lead = clause.text.words[max(clause.first, m.first - 3) : m.first]
         named = any(b.last == m.first or (b.last == m.first - 1 and lead[-1:] == ["was"]) for b in clause.of("batch"))
-        headed = (m.first, m.last) == (clause.first, clause.last) and any(
-            b.kind == "batch" and b.last == clause.first - 1 for b in clause.text.mentions
-        )
+        headed = (m.first, m.last) == (clause.first, clause.last) and _heads_figure(clause)
         if (
             m.value.style in ("figure", "decimal")
             and m.value.value < 200
@@ -201,6 +199,14 @@ def bare_number(clause: Clause) -> Mention | None:
         ):
             return m
     return None
+
+
+def _heads_figure(clause: Clause) -> bool:
+    """`batch 5: 3.5`, `reading on the gris this morning, 14`: a figure by itself, after what it was read on."""
+    before = clause.text.words[max(0, clause.first - 1 - _LEFT_GAP) : clause.first]
+    ends = any(b.kind == "batch" and b.last == clause.first - 1 for b in clause.text.mentions)
+    named = any(b.kind == "batch" and b.last <= clause.first for b in clause.text.mentions)
+    return ends or (named and clause.joined_by in (":", ",", "-") and "reading" in clause.text.words[: clause.first])
 
 
 def _stands_bare(m: Mention, clause: Clause) -> bool:

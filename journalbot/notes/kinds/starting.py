@@ -135,6 +135,8 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         and any(m.value.unit in ("gal", "L") for c in whole for m in c.of("amount"))
     ):
         return True
+    if _newly_named(clause) and (housed := [c for c in whole if c.of("vessel")]) and volume:
+        return bool(housed)
     if not made_of or _known_wine(clause, scene, fits):
         return False
     here = [c for c in scene.clauses if c.mood == "done"]
@@ -152,6 +154,15 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         or (too and litres and housed)
         or (worked and litres and housed and not fits)
     )
+
+
+def _newly_named(clause: Clause) -> bool:
+    """`new mead with clover honey …`, `another cider`: a wine that is not one of the journal's."""
+    words = clause.words()
+    return any(
+        word in ("new", "another") and words[i + 1 : i + 2] and words[i + 1] in {"batch", "wine", "kit", *STYLES}
+        for i, word in enumerate(words)
+    ) and not clause.cues("drink", "taste", "give", "bottle", "rack")
 
 
 def _so_much_of(clause: Clause, made_of: list[Mention], scene: Scene) -> bool:
@@ -192,7 +203,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     here = [c for c in scene.clauses if c.first in scene.start_clauses and c.mood not in ("planned", "asked")]
     fields: dict[str, object] = {}
-    if name := name_of(here, scene):
+    if name := name_of([c for c in scene.clauses if c.first in scene.start_clauses and c.mood != "asked"], scene):
         fields["name"] = name
     words = [w for c in here for w in c.words()]
     colour = colour_of(here, scene) or STYLES.get(str(fields.get("name", "")).split(" ")[-1].lower())
