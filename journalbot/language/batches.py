@@ -91,8 +91,9 @@ def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number],
             out.append(_numbered(tokens, int(word[1:]), i, i + 1, index))
         elif word in _NUMBER_WORDS:
             j = i + 1
-            if j < len(words) and words[j] in ("#", "no", "number", "no.", ".") and words[j] != word:
+            if words[j : j + 1] and words[j] in ("#", "no", "number", "no.") and words[j] != word:
                 j += 1
+            j += word in ("no", "nr") and words[j : j + 1] == ["."]
             if word == "b" and not (j in at and j == i + 1):
                 continue
             while j in at:

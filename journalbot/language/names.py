@@ -23,9 +23,7 @@ class Names:
         self.vessels = Lexicon()
         self.batches = BatchIndex(self.lexicon)
         self._plain = plain_words()
-        self._speller = Speller(
-            (w for w in (*self.lexicon.words, *_VESSEL_WORDS) if len(w) > 3), self.lexicon.meanings
-        )
+        self._speller = Speller((w for w in (*self.lexicon.words, *_VESSEL_WORDS) if len(w) > 3), self.lexicon.meanings)
         self._learned: set[tuple[str, str]] = set()
         self._shorthand: dict[str, str] = {}
 

@@ -8,7 +8,6 @@ from journalbot.language.number_words import (
     APPROX_PHRASES,
     ARTICLES,
     DEGREES,
-    SUGAR_SCALES,
     KITCHEN_DENOMINATORS,
     MERIDIEM,
     MOST_DIGITS,
@@ -20,6 +19,7 @@ from journalbot.language.number_words import (
     RANGE_GAPS,
     SCORE_DENOMINATORS,
     STARTERS,
+    SUGAR_SCALES,
     UNIT_WORDS,
     VULGAR,
 )

@@ -124,6 +124,8 @@ def _pair(
                 break
             if _fits(v, key, words, name, strict=False):
                 out[v.first] = name
+                if words[v.first - 1] == "from" and words[v.last : v.last + 1] == ["to"]:
+                    out.update((w.first, name) for w in values if w.first == v.last + 1)
                 break
             if v.kind != "number" or v.first - name.last <= 1:
                 break

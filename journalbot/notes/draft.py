@@ -23,8 +23,8 @@ class Draft:
     first: int  # the tokens it accounts for
     last: int
     fields: dict[str, Any] = field(default_factory=dict)
-    # "batch": ask where none is clear; "maybe": drop it then; "maybe-null": file it for the cellar then; "none": it is of
-    # no one batch; "tied": of one only where the clause names it
+    # "batch": ask where none is clear; "maybe": drop it then; "maybe-null": file it for the cellar then; "none": it is
+    # of no one batch; "tied": of one only where the clause names it
     needs: str = "batch"
     batches: tuple[int, ...] = ()  # where the kind itself knows
     ref: Mention | None = None  # the reference that is its own, of several in the clause

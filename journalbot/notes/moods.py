@@ -2,6 +2,7 @@
 
 import datetime
 import itertools
+import re
 
 from journalbot.language.dates import DateMention
 from journalbot.language.lexicon import Mention
@@ -14,14 +15,15 @@ _TOLD_LATE = {
     "noted", "note", "wrote", "write", "log", "logged", "record", "recorded", "mention", "mentioned", "jot", "jotted",
     "say", "tell", "told",
 }
+_SAME_DAY = re.compile(r"\b(?:the same|that(?: same)?) (?:day|evening|night|afternoon|morning)\b")
 _EACH_DAY = (
     "both days", "each day", "every day", "each of the", "both times", "all three days", "daily", "each time",
     "both nights",
 )
 
 
-_BACK_OPENINGS = ("it was ", "it had ", "they were ", "was ", "still was ")
-_BACK_ENDINGS = ("by then", "at the time", "then", "after it", "after that", "afterwards", "at that point", "going in")
+_AGAIN = {"today", "again", "ago", "same", "now"}
+PRESENT = {"now", "today", "tonight", "is", "are", "stands", "it's", "its", "'s", "currently"}
 
 
 def set_moods(clauses: list[Clause], on: datetime.date) -> None:
@@ -124,6 +126,8 @@ def _governs(m: Mention, clause: Clause) -> bool:
         )
     if {"if", "whether", "what", "how"} & set(clause.text.words[max(clause.first, m.first - 3) : m.first]):
         return False
+    if word == "plan" and m.first and clause.text.words[m.first - 1] in ("the", "past", "my", "our", "per"):
+        return False
     be = clause.text.words[m.last : m.last + 1] == ["be"]
     if be or word.endswith("be"):
         after = m.last + be
@@ -161,6 +165,8 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
             clause.date = own[0].iso if clause.mood != "planned" else today
             if _heads(clause, own[0]):
                 heading = clause.date
+        elif previous and _SAME_DAY.search(" ".join(clause.words())):
+            clause.date = previous.date
         elif previous and previous.sentence == clause.sentence:
             present = (clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading"))) or clause.has(
                 "still"
@@ -170,12 +176,23 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
                 "until",
             )
             clause.date = previous.date if clause.mood != "planned" and not present and not since else today
-        elif previous and (_carries_on(clause, previous) or _looks_back(clause, previous)):
+        elif previous and (_carries_on(clause, previous) or _goes_on(clause, previous, today)):
             clause.date = previous.date
         else:
             clause.date = heading or today
         previous = clause
     for clause, after in itertools.pairwise(clauses):
+        # "the apple is dry: 0.996 on Thursday": the day stands with the figure that shows it
+        if (
+            after.own_date
+            and not clause.own_date
+            and clause.date == today
+            and clause.sentence == after.sentence
+            and clause.cues("fermentation")
+            and (after.of("reading") or not after.of("cue", "batch"))
+            and not _AGAIN.intersection(w for c in clauses if c.sentence == clause.sentence for w in c.words())
+        ):
+            clause.date = after.date
         # "120 corks R264 and 1 corker R350 yesterday": the day stands with the last of what was bought
         if (
             after.own_date
@@ -188,23 +205,26 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
 
 
 def _as_of_today(date: DateMention, clause: Clause, today: str) -> DateMention:
-    """"This week", "in July" said in July: a stretch that holds the day of the note means that day."""
+    """ "This week", "in July" said in July: a stretch that holds the day of the note means that day."""
     words = clause.text.words[date.first : date.last]
     now = words[0] == "this" or len(words) == 1 or (len(words) == 2 and words[0] == "in")
     return date._replace(iso=today) if today.startswith(date.iso) and now else date
 
 
-def _looks_back(clause: Clause, previous: Clause) -> bool:
-    """`pressed it yesterday. It was 1.042 by then`, `racked on Monday. 12.9 L left after it`: what the act left
-    behind.
+def _goes_on(clause: Clause, previous: Clause, today: str) -> bool:
+    """`Pressed it yesterday. It was 1.042 by then.`: a sentence without a day of its own tells on of the day before it,
+    unless it speaks of now, of another wine, or follows what came by itself (`started on Thursday. 1.072`).
     """
-    said = " ".join(clause.words())
+    if previous.date == today or clause.joined_by or "\n" in clause.text.words[previous.last : clause.first]:
+        return False
+    came = bool(previous.cues("fermentation")) or any(c.value.detail != "weak" for c in previous.cues("purchase"))
+    present = not PRESENT.isdisjoint(clause.words()) or (clause.has("still") and not clause.has("was"))
     return (
-        previous.mood == "done"
-        and bool(clause.of("reading", "left"))
-        and not clause.of("batch", "vessel", "time")
-        and not clause.has("now", "still" if "was" not in clause.words() else "now", "today")
-        and (said.startswith(_BACK_OPENINGS) or said.endswith(_BACK_ENDINGS))
+        previous.mood == clause.mood == "done"
+        and not (came or present)
+        and not clause.of("money", "time")
+        and not clause.has("room")
+        and not (clause.of("batch") and previous.of("batch", "cue", "reading"))
     )
 
 
@@ -225,7 +245,9 @@ def _carries_on(clause: Clause, previous: Clause) -> bool:
 def _heads(clause: Clause, d: DateMention) -> bool:
     words = clause.text.words
     nxt = words[d.last] if d.last < len(words) else ""
-    alone = all(any(m.first <= i < m.last for m in clause.of("date", "batch")) for i in range(clause.first, clause.last))
+    alone = all(
+        any(m.first <= i < m.last for m in clause.of("date", "batch")) for i in range(clause.first, clause.last)
+    )
     return (d.first == clause.first and nxt in (":", "-", "–", "—")) or (alone and nxt in (".", "\n", ","))
 
 

@@ -31,6 +31,7 @@ from journalbot.notes.tidying import (
     one_racking,
     one_stage,
     said_before,
+    with_the_start,
     without_repeats,
 )
 from journalbot.notes.unclear import must_ask
@@ -64,7 +65,7 @@ def read_note(
     """
     scene = _scene(text, on, settings, names, cellar, given or {})
     drafts = [d for clause in scene.clauses for reader in READERS for d in reader(clause, scene)]
-    drafts = one_mark(one_racking(one_pitch(without_repeats(drafts))))
+    drafts = with_the_start(one_mark(one_racking(one_pitch(without_repeats(drafts)))), scene)
     if ask := must_ask(drafts, scene):
         return Reading(ask=ask)
     entries: list[Entry] = []
@@ -110,9 +111,7 @@ def _days(draft: Draft) -> tuple[str, ...]:
         or draft.clause.mood != "done"
     ):
         return ()
-    joined = all(
-        set(words[a.last : b.first]) <= {"and", "again", "&", "on", ","} for a, b in itertools.pairwise(found)
-    )
+    joined = all(set(words[a.last : b.first]) <= {"and", "again", "&", "on", ","} for a, b in itertools.pairwise(found))
     return tuple(m.value.iso for m in found) if joined else ()
 
 

@@ -231,8 +231,11 @@ class Subjects:
         out: list[int] = []
         for v in clause.of("vessel"):
             goes_to = role(v, clause) == "to"
-            if (goes_to and draft.kind in ("rack", "start", "press", "move")) or (
-                goes_to and clause.cues("rack") and any(c.value.detail != "weak" for c in clause.cues("rack"))
+            filled = any(m.value.unit in ("gal", "L") for m in clause.of("amount"))
+            if (
+                (goes_to and filled and draft.kind == "reading")
+                or (goes_to and draft.kind in ("rack", "start", "press", "move"))
+                or (goes_to and clause.cues("rack") and any(c.value.detail != "weak" for c in clause.cues("rack")))
             ):
                 continue
             if (

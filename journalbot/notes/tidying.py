@@ -4,7 +4,10 @@ from dataclasses import replace
 
 from journalbot.journal.cellar import Cellar
 from journalbot.model import Entry
-from journalbot.notes.draft import Draft
+from journalbot.notes.draft import Draft, Scene
+from journalbot.notes.moods import PRESENT
+
+_AT_THE_START = ("reading", "addition", "crush", "press")
 
 
 def one_pitch(drafts: list[Draft]) -> list[Draft]:
@@ -88,6 +91,25 @@ def without_repeats(drafts: list[Draft]) -> list[Draft]:
         ):
             out.append(d)
     return out
+
+
+def with_the_start(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """What a note says of the batch it starts, without a day or a "now", is of the day of the start."""
+    start = next((d for d in drafts if d.kind == "start" and d.dates), None)
+    today = scene.on.isoformat()
+    for d in drafts if start and start.dates[0] < today else ():
+        clause = d.clause
+        if (
+            d.kind in _AT_THE_START
+            and clause.first in scene.start_clauses
+            and start is not None
+            and clause.first > start.first
+            and clause.date == today
+            and not (d.dates or any(c.own_date for c in scene.sentence(clause)))
+            and not (clause.of("time") or PRESENT.intersection(clause.words()))
+        ):
+            d.dates = start.dates
+    return drafts
 
 
 def counted_bottling(entries: list[Entry]) -> list[Entry]:

@@ -325,6 +325,7 @@ VARIETIES: dict[str, Variety] = {
     "scuppernong": Variety("white", ("scuppernong", "scuppernongs", "scuppernong grape", "scuppernong grapes")),
     "frontenac gris": Variety("white", ("frontenac gris", "front gris", "fgris")),
     "frontenac blanc": Variety("white", ("frontenac blanc", "front blanc")),
+    "l'acadie blanc": Variety("white", ("l'acadie blanc", "l'acadie", "lacadie blanc", "lacadie", "acadie blanc")),
     "la crescent": Variety("white", ("la crescent", "lacrescent", "la cresent", "la cres")),
     "itasca": Variety("white", ("itasca",)),
     "brianna": Variety("white", ("brianna", "briana")),

@@ -49,8 +49,8 @@ VESSEL_NOUNS: dict[str, tuple[str, ...]] = {
 # Words that often stand before the noun as part of the name ("big blue bin", "the old steel tank").
 VESSEL_ADJECTIVES: frozenset[str] = frozenset({
     # size and shape
-    "big", "bigger", "biggest", "large", "larger", "largest", "huge", "small", "smaller", "smallest", "little", "wee", "tiny",
-    "mini", "medium", "medium-size", "medium-sized", "half", "tall", "short", "fat", "thin", "skinny", "narrow", "wide",
+    "big", "bigger", "biggest", "large", "larger", "largest", "huge", "small", "smaller", "smallest", "little", "wee",
+    "tiny", "mini", "medium", "medium-size", "medium-sized", "half", "tall", "short", "fat", "thin", "skinny", "narrow", "wide",
     "wide-mouth", "widemouth", "squat", "round", "square", "oval", "conical", "open", "open-top", "closed", "lidded",
     "deep", "shallow", "odd", "spare", "extra", "other", "double", "single", "twin", "half-size", "full-size",
     # colour

@@ -150,7 +150,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         and not give
         and before
         and before.mood == "done"
-        and counted
+        and (counted or (clause.of("number") and _handed_to(clause, scene)))
         and not clause.of("reading", "money")
         and not clause.of("material")
     ):

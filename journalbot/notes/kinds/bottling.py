@@ -47,7 +47,7 @@ def _verb(cue: Mention, clause: Clause) -> bool:
     if word == "bottling":
         return words[cue.last : cue.last + 1] not in (["bucket"], ["wand"], ["line"]) and words[
             cue.first - 1 : cue.first
-        ] not in (["before"], ["for"], ["after"], ["since"], ["until"], ["pre"], ["at"])
+        ] not in (["before"], ["for"], ["after"], ["since"], ["until"], ["pre"], ["at"], ["the"])
     if words[cue.first : cue.last] in (["in", "bottles"], ["into", "bottles"], ["in", "the", "bottle"]):
         return not clause.has("still", "since", "months", "years", "year", "weeks", "has", "been")
     return True

@@ -131,4 +131,3 @@ def _carried_times(clause: Clause, scene: Scene) -> Draft | None:
     if earlier and alone and clause.own_date and clause.own_date.first == alone[0].last and not clause.of("cue"):
         return Draft("punch_down", clause, alone[0].first, alone[0].last, {"times": int(alone[0].value.value)})
     return None
-

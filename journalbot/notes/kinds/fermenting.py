@@ -53,7 +53,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
             clause,
             best.first,
             best.last,
-            {"stage": best.value.detail},
+            {"stage": "restarted" if best.value.detail == "started" and clause.has("again") else best.value.detail},
             needs="batch" if strong and clause.of("reading") else "maybe",
         )
 

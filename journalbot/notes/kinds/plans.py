@@ -123,7 +123,9 @@ def _what(clause: Clause) -> str:
         (
             c.first
             for c in clause.of("cue")
-            if c.value.form in ("base", "ing") and c.value.detail != "weak" and c.value.kind not in ("add", "start")
+            if (c.value.form in ("base", "ing") or clause.text.words[c.first - 1] == "be")
+            and c.value.detail != "weak"
+            and c.value.kind not in ("add", "start")
         ),
         clause.first,
     )
@@ -140,12 +142,12 @@ def _what(clause: Clause) -> str:
         return text.slice(batches[0].first, batches[0].last) if batches and not clause.of("cue") else ""
     runs: list[str] = []
     start = previous = kept[0]
-    for i in [*kept[1:], 10 ** 9]:
+    for i in [*kept[1:], 10**9]:
         if i != previous + 1:
             runs.append(text.slice(start, previous + 1))
             start = i
         previous = i
-    if runs and clause.text.words[kept[0]].endswith("ing"):
+    if runs and (clause.text.words[kept[0]].endswith("ing") or clause.text.words[kept[0] - 1] == "be"):
         first, _, rest = runs[0].partition(" ")
         runs[0] = f"{lemma(first.lower())} {rest}".strip()
     return " ".join(runs)

@@ -129,13 +129,13 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
     if clause.of("batch") or clause.of("vessel"):
         return False
     after = clause.text.words[m.last : m.last + 2]
-    if after in (["in", "there"], ["out", "there"], ["down", "there"], ["up", "there"], ["in", "here"]) or (
+    if after in (["in", "there"], ["out", "there"], ["in", "here"]) or (
         after[:1] == ["in"] and any(p.first - m.last in (1, 2) for p in clause.of("place"))
     ):
         return True
-    if (
-        (any(p.last <= m.first for p in clause.of("pronouns")) and not clause.has("itself"))
-    ):
+    if after in (["down", "there"], ["up", "there"]) and scene.text.of("place"):
+        return True
+    if any(p.last <= m.first for p in clause.of("pronouns")) and not clause.has("itself"):
         return False
     words = clause.text.words[clause.first : m.first]
     if "room" in words or "ambient" in words or "air" in words:
@@ -203,7 +203,6 @@ def bare_number(clause: Clause) -> Mention | None:
 
 def _heads_figure(clause: Clause) -> bool:
     """`batch 5: 3.5`, `reading on the gris this morning, 14`: a figure by itself, after what it was read on."""
-    before = clause.text.words[max(0, clause.first - 1 - _LEFT_GAP) : clause.first]
     ends = any(b.kind == "batch" and b.last == clause.first - 1 for b in clause.text.mentions)
     named = any(b.kind == "batch" and b.last <= clause.first for b in clause.text.mentions)
     return ends or (named and clause.joined_by in (":", ",", "-") and "reading" in clause.text.words[: clause.first])

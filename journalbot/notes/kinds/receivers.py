@@ -5,6 +5,7 @@ from journalbot.notes.draft import Scene
 from journalbot.notes.kinds.counts import bottle_amounts, counted_batches
 from journalbot.vocabulary.people import OCCASIONS, PEOPLE
 
+_PERSONAL = {"her", "him", "them"}
 _GIVE_LEADS = {"to", "with", "w", "for", "w/"}
 
 
@@ -52,6 +53,13 @@ def taker_of(clause: Clause, scene: Scene) -> str | None:
     return text.slice(first, took) if first < took else None
 
 
+def _spoken_of(at: int, clause: Clause) -> str | None:
+    """Whom "her" or "him" means: the last person spoken of (`my sister came. I gave her two bottles`)."""
+    words = clause.text.words
+    found = [i for i in range(at) if words[i].removesuffix("'s") in PEOPLE]
+    return words[found[-1]].removesuffix("'s") if found else None
+
+
 def receiver_of(clause: Clause, scene: Scene) -> str | None:
     """Whom bottles went to: the words after "to" or "with", as written."""
     text = clause.text
@@ -83,6 +91,8 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
             k += 1
         if k == j:
             continue
+        if took and words[j] in _PERSONAL and (meant := _spoken_of(j, clause)):
+            return meant
         name = text.slice(j, k)
         low = name.lower().split()
         start = 1 if low[0] in ("the", "a") and len(low) > 1 else 0
@@ -98,10 +108,18 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
             )
             and words[i] == "to"
         )
-        if took and (
-            low[0] in ("it", "them", "this", "that", "him", "her", "the", "a", "another", "each")
-            or (not text.tokens[j].text[:1].isupper() and low[0] not in PEOPLE and low[0] not in ("my", "our", "his"))
-        ) and not (low[0] == "the" and low[1:2] and low[1] in PEOPLE):
+        if (
+            took
+            and (
+                low[0] in ("it", "them", "this", "that", "him", "her", "the", "a", "another", "each")
+                or (
+                    not text.tokens[j].text[:1].isupper()
+                    and low[0] not in PEOPLE
+                    and low[0] not in ("my", "our", "his")
+                )
+            )
+            and not (low[0] == "the" and low[1:2] and low[1] in PEOPLE)
+        ):
             continue
         if looks or (
             given

@@ -24,7 +24,7 @@ _QUALITIES = {
 _NAMED = (
     "call it", "called it", "calling it", "call this", "named it", "name it", "christened", "calling this",
     "going to call it", "named", "dubbed", "nicknamed", "i'll call it", "its name is", "name is", "to be called",
-    "will be called",
+    "will be called", "shall be called", "is called", "to be named", "will be named",
 )
 _NOT_VESSEL_UNITS = {"tsp", "tbsp", "cup", "fl oz", "ml"}
 _COLOURS = {

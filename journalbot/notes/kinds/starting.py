@@ -55,7 +55,10 @@ def find_start(scene: Scene) -> None:
 def _about_the_start(before: Clause, clause: Clause, scene: Scene) -> bool:
     """Clauses of earlier sentences belong to the start where they name no batch of the journal's."""
     fresh = bool(_CAME.intersection(before.words())) or bool(before.cues("harvest")) or before.words()[-1:] == ["in"]
-    named = any(scene.cellar.batches[n].under_way for m in before.of("batch") for n in m.value.fits)
+    whole = scene.sentence(before)
+    named = any(scene.cellar.batches[n].under_way for c in whole for m in c.of("batch") for n in m.value.fits)
+    if any(c.value.detail != "weak" for s in whole for c in s.cues("malolactic", "bottle", "top_up")):
+        return False
     return (fresh or not named) and before.mood in ("done", "told", "denied")
 
 
@@ -135,8 +138,8 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         and any(m.value.unit in ("gal", "L") for c in whole for m in c.of("amount"))
     ):
         return True
-    if _newly_named(clause) and (housed := [c for c in whole if c.of("vessel")]) and volume:
-        return bool(housed)
+    if _newly_named(clause) and any(c.of("vessel") for c in whole) and volume:
+        return True
     if not made_of or _known_wine(clause, scene, fits):
         return False
     here = [c for c in scene.clauses if c.mood == "done"]
@@ -222,7 +225,10 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         v
         for c in here
         for v in c.of("vessel")
-        if not v.value.weak and role(v, c) != "from" and not c.cues("vessel") and not (c.cues("purchase") and c.of("money"))
+        if not v.value.weak
+        and role(v, c) != "from"
+        and not c.cues("vessel")
+        and not (c.cues("purchase") and c.of("money"))
         and not bought_vessel(v, c)
     ]
     if vessels:
@@ -239,8 +245,10 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         fields["weight"], fields["weight_unit"] = weight.value.value, weight.value.unit
     del words
     main = next((c for c in here if any(m.value.new == scene.started for m in c.of("batch"))), clause)
-    dated = main if main.own_date else next(
-        (c for c in here if c.own_date and not c.of("reading") and not c.cues("purchase")), main
+    dated = (
+        main
+        if main.own_date
+        else next((c for c in here if c.own_date and not c.of("reading") and not c.cues("purchase")), main)
     )
     draft = Draft("start", main, here[0].first, main.last, fields, batches=(scene.started,))
     draft.dates = (dated.date,) if dated.date else ()

@@ -11,7 +11,13 @@ from journalbot.vocabulary.units import UNITS
 def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """A topping up, with what and how much."""
     cues = clause.cues("top_up")
-    if not clause.done or not cues or clause.of("airlock") or _of_airlocks(clause, scene) or _top_label(cues[0], clause):
+    if (
+        not clause.done
+        or not cues
+        or clause.of("airlock")
+        or _of_airlocks(clause, scene)
+        or _top_label(cues[0], clause)
+    ):
         return
     words = clause.text.words
     fields: dict[str, object] = {}
@@ -117,8 +123,13 @@ def read_airlock(clause: Clause, scene: Scene) -> Iterator[Draft]:
         )
         or (earlier and _bare_verb(worked[0], clause))
     ):
-        said = [*(scene.clauses[scene.clauses.index(earlier[-1])].words() if earlier and not here else ()), *clause.words()]
-        everywhere = not {"airlocks", "bubblers"}.isdisjoint(said) and not {"all", "every", "everything"}.isdisjoint(said)
+        said = [
+            *(scene.clauses[scene.clauses.index(earlier[-1])].words() if earlier and not here else ()),
+            *clause.words(),
+        ]
+        everywhere = not {"airlocks", "bubblers"}.isdisjoint(said) and not {"all", "every", "everything"}.isdisjoint(
+            said
+        )
         yield Draft("airlock", clause, worked[0].first, worked[0].last, needs="none" if everywhere else "batch")
 
 

@@ -117,7 +117,9 @@ def _proper(i: int, scene: Scene) -> bool:
         and m.kind
         in ("batch", "stranger", "variety", "fruit", "vessel", "date", "quantity", "material", "reading", "pronouns")
     ]
-    return not known and token.low not in ("i", "the", "my", "our", "it", "they", "this", "that", "and", "there", "here")
+    return not known and token.low not in (
+        "i", "the", "my", "our", "it", "they", "this", "that", "and", "there", "here",
+    )
 
 
 def _in_brackets(clause: Clause, scene: Scene) -> Iterator[Draft]:
