@@ -50,9 +50,9 @@ VESSEL_NOUNS: dict[str, tuple[str, ...]] = {
 VESSEL_ADJECTIVES: frozenset[str] = frozenset({
     # size and shape
     "big", "bigger", "biggest", "large", "larger", "largest", "huge", "small", "smaller", "smallest", "little", "wee",
-    "tiny", "mini", "medium", "medium-size", "medium-sized", "half", "tall", "short", "fat", "thin", "skinny", "narrow", "wide",
-    "wide-mouth", "widemouth", "squat", "round", "square", "oval", "conical", "open", "open-top", "closed", "lidded",
-    "deep", "shallow", "odd", "spare", "extra", "other", "double", "single", "twin", "half-size", "full-size",
+    "tiny", "mini", "medium", "medium-size", "medium-sized", "half", "tall", "short", "fat", "thin", "skinny", "narrow",
+    "wide", "wide-mouth", "widemouth", "squat", "round", "square", "oval", "conical", "open", "open-top", "closed",
+    "lidded", "deep", "shallow", "odd", "spare", "extra", "other", "double", "single", "twin", "half-size", "full-size",
     # colour
     "black", "white", "red", "blue", "navy", "green", "yellow", "orange", "purple", "pink", "brown", "grey", "gray",
     "silver", "clear", "amber", "tan", "beige", "cream", "dark", "light", "gold", "golden", "turquoise",

@@ -118,15 +118,24 @@ def _summary(case: Case) -> list[Fact]:
 
 def _recipe(case: Case) -> list[Fact]:
     """What was done, in order, with doses for a litre beside them where the volume is known."""
-    volume = 0.0
+    volume, day = 0.0, ""
     out = []
     for e in case.entries:
-        known = litres(e.get("volume"), e.get("unit"))
-        volume = known or volume
+        if known := _volume_told(e):
+            # Wine racked into several vessels on one day is that much in all.
+            volume = volume + known if e.kind == "rack" and e.date == day else known
+            day = e.date if e.kind == "rack" else ""
         rate = _rate(e, volume)
         text = entry_said(e, case.settings.currency)
         out.append(fact_of(e, None, "", text + (f" (= {rate})" if rate else "")))
     return out
+
+
+def _volume_told(entry: Entry) -> float:
+    """The litres of wine that an entry tells there are, or 0."""
+    if entry.kind == "reading" and entry.get("quantity") == "volume":
+        return litres(entry.get("value"), entry.get("unit")) or 0.0
+    return litres(entry.get("volume"), entry.get("unit")) or 0.0 if entry.kind in ("start", "rack") else 0.0
 
 
 def _rate(entry: Entry, volume: float) -> str:
