@@ -19,29 +19,40 @@ class Mention:
     end: int
 
 
+_Row = tuple[tuple[str, ...], str, Any]  # the words of a phrase, its kind, what it means
+
+
+def _longest_first(row: _Row) -> int:
+    return -len(row[0])
+
+
 class Lexicon:
     """Phrases and what they mean. A phrase may mean several things, of different kinds."""
 
     def __init__(self, rows: Iterable[tuple[str, str, Any]] = ()) -> None:
-        self._by_first: dict[str, list[tuple[tuple[str, ...], str, Any]]] = {}
+        self._by_first: dict[str, list[_Row]] = {}
         self.words: set[str] = set()
-        for phrase, kind, value in rows:
-            self.add(phrase, kind, value)
+        for row in rows:
+            self._insert(*row)
+        for first, bucket in self._by_first.items():
+            if len(bucket) > 1:
+                self._by_first[first] = sorted(dict.fromkeys(bucket), key=_longest_first)
 
     def add(self, phrase: str, kind: str, value: Any) -> None:
         """Add a phrase of one or more words, lower case; a phrase with spaces is known with hyphens too."""
-        words = tuple(phrase.split())
-        self._insert(words, kind, value)
-        if len(words) > 1:
-            self._insert(("-".join(words),), kind, value)
-        self.words.update(words)
+        for first in self._insert(phrase, kind, value):
+            self._by_first[first] = sorted(dict.fromkeys(self._by_first[first]), key=_longest_first)
 
-    def _insert(self, words: tuple[str, ...], kind: str, value: Any) -> None:
-        bucket = self._by_first.setdefault(words[0], [])
-        row = (words, kind, value)
-        if row not in bucket:
-            bucket.append(row)
-            bucket.sort(key=lambda r: -len(r[0]))
+    def _insert(self, phrase: str, kind: str, value: Any) -> tuple[str, ...]:
+        """The first words under which the phrase now stands, out of order."""
+        words = tuple(phrase.split())
+        self.words.update(words)
+        self._by_first.setdefault(words[0], []).append((words, kind, value))
+        if len(words) == 1:
+            return words
+        joined = "-".join(words)
+        self._by_first.setdefault(joined, []).append(((joined,), kind, value))
+        return words[0], joined
 
     def __contains__(self, word: str) -> bool:
         return word in self.words or word in self._by_first

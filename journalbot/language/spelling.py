@@ -18,25 +18,27 @@ def skeleton(word: str) -> str:
     return "".join(c for i, c in enumerate(bare) if i == 0 or bare[i - 1] != c)
 
 
+def _mendable(word: str) -> bool:
+    return len(word) >= 5 and word.isalpha()
+
+
 class Speller:
     """Mends words against a vocabulary; remembers what it has looked up. `meanings` tells spellings of one term."""
 
     def __init__(self, words: Iterable[str], meanings: Callable[[str], Set[object]] | None = None) -> None:
         self._meanings = meanings or (lambda word: set())
-        self._by_letter: dict[str, list[str]] = {}
-        self._known: set[str] = set()
+        self._known: set[str] = set(words)
+        self._by_letter: dict[str, list[str]] = {}  # made when first needed: most notes have no misspelling
         self._cache: dict[str, str] = {}
-        for word in words:
-            self.add(word)
 
     def add(self, word: str) -> None:
         """Add a word that misspellings may be mended to."""
         if word in self._known:
             return
         self._known.add(word)
-        if len(word) >= 5 and word.isalpha():
+        if self._by_letter and _mendable(word):
             self._by_letter.setdefault(word[0], []).append(word)
-            self._cache.clear()
+        self._cache.clear()
 
     def mend(self, words: list[str], known: Callable[[str], bool]) -> list[str]:
         """The words, with those that are nobody's word replaced by the one they must be meant for."""
@@ -53,12 +55,18 @@ class Speller:
                 out[i] = mended
         return out
 
+    def _pool(self, letter: str) -> list[str]:
+        if not self._by_letter:
+            for word in filter(_mendable, sorted(self._known)):
+                self._by_letter.setdefault(word[0], []).append(word)
+        return self._by_letter.get(letter, [])
+
     def _nearest(self, word: str) -> str:
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
         limit = 1 if len(word) < 8 else 2
-        pool = self._by_letter.get(word[0], [])
+        pool = self._pool(word[0])
         found = process.extract(word, pool, scorer=OSA.distance, score_cutoff=limit, limit=3)
         found = [f for f in found if f[1] < 2 or f[0][:3] == word[:3]]
         if not found:

@@ -150,7 +150,11 @@ def _remark(scene: Scene, explained: set[int], subjects: Subjects) -> list[Entry
         if rest and not touched:
             kept.append((clause.first, clause.last))
         elif rest:
-            kept.append((rest[0], rest[-1] + 1))
+            last = rest[-1] + 1
+            named = {i for m in clause.of("date", "time", "batch") for i in range(m.first, m.last)}
+            while last < clause.last and last not in explained | named and scene.text.tokens[last].kind == "word":
+                last += 1
+            kept.append((rest[0], last))
     if not kept:
         return []
     words = "; ".join(scene.text.slice(first, last) for first, last in kept)

@@ -91,7 +91,7 @@ PLACES: dict[str, tuple[str, ...]] = {
     "outhouse": ("outhouse",),
     "barn": ("barn",),
     "byre": ("byre", "cowshed", "cow shed"),
-    "stable": ("stables",),
+    "stables": ("stables",),
     "bothy": ("bothy",),
     "winery": ("winery", "wine room"),
     "wine shed": ("wine shed",),
