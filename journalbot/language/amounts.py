@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from journalbot.language.lexicon import Mention
 from journalbot.language.numerals import Number
@@ -42,8 +43,7 @@ _SIZES_L = {0.187, 0.2, 0.33, 0.375, 0.5, 0.7, 0.75, 1.0, 1.5, 3.0}
 Put = Callable[[str, object, int, int], None]
 
 
-@dataclass(frozen=True, slots=True)
-class Amount:
+class Amount(NamedTuple):
     """A value with its unit as entries store it (`g`, `tsp/gal`, `F`, `%`, an ISO currency …)."""
 
     value: float
@@ -60,8 +60,7 @@ class Bottles:
     unit: str
 
 
-@dataclass(frozen=True, slots=True)
-class Score:
+class Score(NamedTuple):
     """A mark, and what it is out of."""
 
     score: float

@@ -1,7 +1,7 @@
 """Which batch answers to which words: by number, name, fruit, colour and year."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from journalbot.language.lexicon import Lexicon
 from journalbot.language.tokens import Token
@@ -9,8 +9,7 @@ from journalbot.model import Batch
 from journalbot.vocabulary.everyday import EVERYDAY
 
 
-@dataclass(frozen=True, slots=True)
-class BatchRef:
+class BatchRef(NamedTuple):
     """What a reference says of the batch, and the batches of this journal that it fits."""
 
     fits: tuple[int, ...]

@@ -1,14 +1,12 @@
 """Mentions, and the finding of known phrases: a dictionary by first word, the longest phrase wins."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from journalbot.language.tokens import Token
 
 
-@dataclass(frozen=True, slots=True)
-class Mention:
+class Mention(NamedTuple):
     """Something the text speaks of, with its place in the text and among the tokens."""
 
     kind: str

@@ -1,7 +1,7 @@
 """Measurements: a value with the name of what was measured, its unit, or a form that leaves no doubt."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from journalbot.language.amounts import Amount, tidy
 from journalbot.language.lexicon import Mention
@@ -24,8 +24,7 @@ _RATES = {"g/L": ("ta", "residual_sugar", "malic", "volatile_acidity"), "mg/L": 
 _NOT_BEFORE_GRAVITY = {"#", "$", "€", "£", "batch", "no", "number", "lot", "x"}
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(NamedTuple):
     """One quantity as read: value and unit as entries store them."""
 
     quantity: str

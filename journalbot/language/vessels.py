@@ -1,7 +1,7 @@
 """References to vessels: a noun of the trade with what stands before and after it, or a name the journal knows."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from journalbot.language.amounts import unit_at
 from journalbot.language.lexicon import Lexicon, Mention
@@ -22,8 +22,7 @@ _MOST_LABELS = 15  # "the steel tank 50": more is what it holds
 _CONTENTS = {"of", "wine", "juice", "corks", "chips", "day", "belt", "wrap"}
 
 
-@dataclass(frozen=True, slots=True)
-class VesselRef:
+class VesselRef(NamedTuple):
     """A vessel as written, and whether anything but the bare noun tells that a vessel is meant."""
 
     name: str

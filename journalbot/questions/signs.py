@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from functools import cache
 
@@ -154,7 +154,7 @@ def _whole_year(m: Mention, text: Text) -> Mention:
     ):
         return m
     date = m.value._replace(span=(f"{year}-01-01", f"{year}-12-31"))
-    return replace(m, value=date, first=m.last - 1, start=text.tokens[m.last - 1].start)
+    return m._replace(value=date, first=m.last - 1, start=text.tokens[m.last - 1].start)
 
 
 @cache

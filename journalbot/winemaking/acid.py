@@ -5,7 +5,8 @@ what is added may crystallise, so no direct relation of TA to pH holds (Iowa Sta
 and Weirs 1980). Dose by TA, then measure pH on a trial.
 """
 
-from dataclasses import dataclass
+
+from typing import NamedTuple
 
 from journalbot.winemaking.ranges import Estimate, check, check_litres
 
@@ -98,8 +99,7 @@ def deacidifier_grams(fall: float, litres: float, material: str) -> Estimate:
     return Estimate(*DEACIDIFIERS[material]).times(total)
 
 
-@dataclass(frozen=True)
-class MalolacticChange:
+class MalolacticChange(NamedTuple):
     """lactic g/L made; ta_fall g/L as tartaric; co2_grams and co2_litres of gas (20 °C) for each litre of wine."""
 
     lactic: float
@@ -126,8 +126,7 @@ def diluted(value: float, litres: float, water: float) -> float:
     return value * check_litres(litres) / (litres + check("water", water, 0, 5000, "L"))
 
 
-@dataclass(frozen=True)
-class AcidAdvice:
+class AcidAdvice(NamedTuple):
     """action: "add", "consider adding", "leave", "consider lowering", "lower", "unclear", or "measure" where a reading
     is missing; where ta and ph lie: "low", "within", "high" or None; the ranges compared with."""
 

@@ -1,7 +1,7 @@
 """Alcohol from gravities, how far a fermentation has gone, and what sugar is left."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from journalbot.winemaking.ethanol import ETHANOL_20, dry_extract, expected_sg
 from journalbot.winemaking.gravity import (
@@ -153,8 +153,7 @@ def residual_sugar(sg: float, alcohol: Estimate) -> Estimate:
     return Estimate(max(0.0, value), max(0.0, low), max(0.0, high))
 
 
-@dataclass(frozen=True)
-class Dryness:
+class Dryness(NamedTuple):
     """state: "dry", "unclear" or "sugar left"; the SG band of a fermented-out wine of that strength; sugar in g/L."""
 
     state: str

@@ -5,7 +5,8 @@ grams of sucrose in 100 g of a pure solution of the same density; a must's Brix 
 Below SG 1.000 the same curve is run on: the figure is then apparent, what a Brix hydrometer reads, not sugar.
 """
 
-from dataclasses import dataclass
+
+from typing import NamedTuple
 
 from journalbot.winemaking.numeric import polynomial, root
 from journalbot.winemaking.ranges import Estimate, OutOfRange, check
@@ -106,8 +107,7 @@ def sg_for_alcohol(alcohol: float, grape: bool = True) -> float:
     return check("alcohol", alcohol, 5.8, 16.2, "% vol") / LINEAR + OTHER_FINAL_SG
 
 
-@dataclass(frozen=True)
-class Scales:
+class Scales(NamedTuple):
     """One reading on every scale. density kg/m³ at 20 °C; extract g/L; potential_alcohol None where no rule holds."""
 
     sg: float

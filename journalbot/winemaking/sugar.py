@@ -1,7 +1,7 @@
 """Sugar, honey, concentrate and water: reaching a gravity or an alcohol, sweetening, and sugar in the bottle."""
 
-from dataclasses import dataclass
 from math import exp
+from typing import NamedTuple
 
 from journalbot.winemaking.gravity import (
     BRIX_HIGH,
@@ -29,8 +29,7 @@ _SORBATE_ALCOHOL = (10, 11, 12, 13, 14)
 _SORBATE = ((165, 210, 270), (135, 180, 225), (96, 120, 150), (78, 96, 120), (60, 72, 90))
 
 
-@dataclass(frozen=True)
-class Mixture:
+class Mixture(NamedTuple):
     """What to put in, kilograms, and what it becomes: litres, °Brix and SG 20/20 of the whole."""
 
     kilograms: float

@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from itertools import combinations
+from typing import NamedTuple
 
 from journalbot.vocabulary.finings import FININGS, OAK, Rate
 from journalbot.winemaking.ethanol import ethanol_density
@@ -74,8 +74,7 @@ def top_up(litres: float, capacity: float) -> float:
     return check("capacity", capacity, litres, 10000, "L") - check_litres(litres)
 
 
-@dataclass(frozen=True)
-class Fit:
+class Fit(NamedTuple):
     """Vessels used together, and what does not match: spare litres to top up (above 0) or wine left over (below 0)."""
 
     vessels: tuple[str, ...]
