@@ -25,8 +25,7 @@ class Settings:
     bottle_price: float | None = None  # what a bought bottle would cost the person, for savings
 
 
-@dataclass(frozen=True, slots=True)
-class Note:
+class Note(NamedTuple):
     """What the person typed, kept verbatim for good."""
 
     number: int
@@ -73,8 +72,7 @@ class Entry:
         return Entry(data["kind"], data.get("batch"), data["date"], fields, data.get("time"))
 
 
-@dataclass(frozen=True, slots=True)
-class Ask:
+class Ask(NamedTuple):
     """What must be known before a note can be filed, or a question answered."""
 
     what: str  # "batch", "quantity", "date" or "value"
@@ -150,8 +148,7 @@ class Vessel:
     capacity: float | None = None  # litres
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(NamedTuple):
     """The answer to a question, in the project's JSON form."""
 
     question: str
@@ -171,8 +168,7 @@ class Answer:
         return out
 
 
-@dataclass(frozen=True, slots=True)
-class Reply:
+class Reply(NamedTuple):
     """What one turn gives back: the text a person reads, and what it was made from."""
 
     text: str

@@ -1,6 +1,5 @@
 """Days and spans of days: months, seasons, feasts, and how a span is written in ISO 8601."""
 
-import calendar
 from collections.abc import Iterable
 from datetime import date, timedelta
 from functools import lru_cache
@@ -38,6 +37,13 @@ class Span(NamedTuple):
         return f"{(self.lo + (self.hi - self.lo) / 2).year:04d}"
 
 
+def days_in(year: int, month: int) -> int:
+    """The days of a month. (The calendar module takes longer to load than all the dates of a note to read.)"""
+    if month == 2:
+        return 29 if year % 4 == 0 and (year % 100 != 0 or year % 400 == 0) else 28
+    return 30 if month in (4, 6, 9, 11) else 31
+
+
 def one_day(day: date) -> Span:
     """The span of a single day."""
     return Span(day, day)
@@ -50,7 +56,7 @@ def shifted(day: date, days: int, months: int = 0) -> date:
         year, month = whole // 12, whole % 12 + 1
         if not 1 <= year <= 9999:
             return date.max if months > 0 else date.min
-        day = date(year, month, min(day.day, calendar.monthrange(year, month)[1]))
+        day = date(year, month, min(day.day, days_in(year, month)))
     try:
         return day + timedelta(days)
     except OverflowError:
@@ -60,7 +66,7 @@ def shifted(day: date, days: int, months: int = 0) -> date:
 def month_span(year: int, month: int) -> Span:
     """A whole month; month 13 is the next January, month 0 the December before."""
     first = shifted(date(year, 1, 1), 0, month - 1)
-    return Span(first, first.replace(day=calendar.monthrange(first.year, first.month)[1]))
+    return Span(first, first.replace(day=days_in(first.year, first.month)))
 
 
 def year_span(year: int) -> Span:
@@ -82,7 +88,7 @@ def season_span(year: int, season: str) -> Span:
 
 def day_or_none(year: int, month: int, day: int) -> date | None:
     """The day, or nothing where the calendar has none."""
-    if 1 <= year <= 9999 and 1 <= month <= 12 and 1 <= day <= calendar.monthrange(year, month)[1]:
+    if 1 <= year <= 9999 and 1 <= month <= 12 and 1 <= day <= days_in(year, month):
         return date(year, month, day)
     return None
 

@@ -52,7 +52,7 @@ class Subjects:
         if draft.needs == "none":
             return (None,)
         found = self._find(draft)
-        if isinstance(found, tuple) and found:
+        if not isinstance(found, Ask) and found:
             self.spoken.extend(found)
             self.by_clause[draft.clause.first] = found
             return found

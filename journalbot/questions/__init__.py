@@ -37,7 +37,7 @@ def ask(
     reply = answer(question, read.query, scene, one=read.one, said=read.said)
     if read.unused and reply.found:
         passed = ", ".join(f"“{w}”" for w in read.unused)
-        reply = replace(reply, answer=f"{reply.answer}\n(I passed over {passed}.)")
+        reply = reply._replace(answer=f"{reply.answer}\n(I passed over {passed}.)")
     if read.unknown:
-        reply = replace(reply, answer=f"{reply.answer}\n({unknown_batch(read.unknown, scene)})")
+        reply = reply._replace(answer=f"{reply.answer}\n({unknown_batch(read.unknown, scene)})")
     return reply, read.query

@@ -2,8 +2,7 @@
 
 import datetime
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from journalbot.language.text import Text, understand
 from journalbot.model import Ask, Json, Settings
@@ -112,8 +111,7 @@ _BY_UNIT = {
 _LIKE_NUMBER = ("number", "amount", "temperature", "percent", "reading")
 
 
-@dataclass(frozen=True, slots=True)
-class Response:
+class Response(NamedTuple):
     """How a line answers a question: with what is now known, with a narrower question, or by putting it off."""
 
     given: Json | None = None
@@ -123,8 +121,7 @@ class Response:
     let_go: bool = False  # the note is to stay unfiled
 
 
-@dataclass(frozen=True, slots=True)
-class _Line:
+class _Line(NamedTuple):
     text: Text
     words: list[str]  # those that say something, in order
     on: datetime.date
@@ -219,7 +216,7 @@ def _narrowed(fits: Iterable[int], line: _Line) -> Response | None:
         return Response({"batch": numbers[0]})
     if numbers:
         return Response(
-            still=replace(line.ask, choices=tuple(f"batch {n}" for n in numbers)), why="That fits more than one."
+            still=line.ask._replace(choices=tuple(f"batch {n}" for n in numbers)), why="That fits more than one."
         )
     return None
 

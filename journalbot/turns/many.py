@@ -144,7 +144,7 @@ def _again(journal: Journal, note: Note, then: "_Then", waits: bool, out: Reread
     if reading.ask:
         # Entries that stand are better than a question that nobody had: a later reader asks only of what it never read.
         if waits:
-            journal.put_ask(replace(reading.ask, note=note.number))
+            journal.put_ask(reading.ask._replace(note=note.number))
         elif before:
             out.asking.append(note)
         return

@@ -40,7 +40,9 @@ def read(quantity: str, value: float, unit: str, batch: int | None = 3, on: str 
     return e("reading", batch, on, quantity=quantity, value=value, unit=unit, **more)
 
 
-def add(material: str, amount: float | None = None, unit: str | None = None, batch: int = 3, on: str = DAY, **more: Any) -> Json:
+def add(
+    material: str, amount: float | None = None, unit: str | None = None, batch: int = 3, on: str = DAY, **more: Any
+) -> Json:
     """An addition."""
     given = {"amount": amount, "unit": unit}
     return e("addition", batch, on, material=material, **{k: v for k, v in given.items() if v is not None}, **more)
@@ -136,7 +138,7 @@ def told(entries: Iterable[Entry]) -> list[Json]:
 
 
 def same(wanted: Json, got: Json) -> bool:
-    """Whether an entry is as a table has it: as the scorer compares, and `approx` too; time and currency where given."""
+    """Whether an entry is as a table has it, as the scorer compares; `approx` too, time and currency where given."""
     exact = wanted.get("approx") == got.get("approx") and all(
         wanted[name] == got.get(name) for name in ("time", "currency") if name in wanted
     )

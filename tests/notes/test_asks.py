@@ -1,15 +1,14 @@
 """What must be asked rather than guessed, with the choices seen; and what must be filed without asking.
 
 The cellars are those of `telling`: in `solo` batch 3, the zinfandel, is under way and batches 1 and 2, a riesling and a
-merlot, are in bottles; in `pair` batch 4, the plum, is under way too; in `twins` both zinfandels are there, last year's in
-bottles.
+merlot, are in bottles; in `pair` batch 4, the plum, is under way too; in `twins` last year's zinfandel is in bottles and
+this year's under way.
 """
 
-from datetime import date
 
 import pytest
 
-from .telling import DAY, FRIDAY, Cellars, Json, check, check_ask, e, gap, read, sg, temp
+from .telling import Cellars, Json, check, check_ask, e, read, sg, temp
 
 Choices = tuple[str, ...] | None
 

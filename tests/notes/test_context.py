@@ -9,7 +9,7 @@ import pytest
 
 from journalbot.journal.store import Journal
 
-from .telling import CELLARS, DAY, FRIDAY, Json, add, check, e, furnish, gap, read, sg, temp
+from .telling import CELLARS, DAY, Json, add, check, e, furnish, read, sg, temp
 from .telling import keep as keep
 
 Story = list[tuple[str, str, list[Json]]]
@@ -95,13 +95,16 @@ STORIES: list[tuple[str, str, Story]] = [
         (WED, "elderberry 72F", [temp(72, batch=4, on=WED)]),
     ]),
     ("yeasts, people and places met are known again", "pair", [
-        (DAY, "pitched Velvet Nine into the plum, 5 g of yeast", [e("pitch", 4, yeast="Velvet Nine", amount=5, unit="g")]),
+        (DAY, "pitched Velvet Nine into the plum, 5 g of yeast",
+         [e("pitch", 4, yeast="Velvet Nine", amount=5, unit="g")]),
         (MON, "zin got Velvet Nine too", [e("pitch", on=MON, yeast="Velvet Nine")]),
     ]),
     ("the next batch gets the next free number", "bare", [
-        (DAY, "started 6 gal of syrah in bucket 1", [e("start", 1, volume=6, unit="gal", from_=["syrah"], vessel="bucket 1")]),
+        (DAY, "started 6 gal of syrah in bucket 1",
+         [e("start", 1, volume=6, unit="gal", from_=["syrah"], vessel="bucket 1")]),
         (DAY, "SG 1.090", [sg(1.09, 1)]),
-        (MON, "started batch 7, apple cider, 1 gal", [e("start", 7, MON, volume=1, unit="gal", from_=["apple"], colour="cider")]),
+        (MON, "started batch 7, apple cider, 1 gal",
+         [e("start", 7, MON, volume=1, unit="gal", from_=["apple"], colour="cider")]),
         (TUE, "started 3 gal of peach", [e("start", 8, TUE, volume=3, unit="gal", from_=["peach"])]),
         (TUE, "syrah 1.060, peach 1.080", [sg(1.06, 1, TUE), sg(1.08, 8, TUE)]),
     ]),

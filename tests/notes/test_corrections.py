@@ -1,6 +1,6 @@
 """Corrections in plain words: lines typed one after another, and what stands afterwards.
 
-Each talk is a cellar of `telling`, the lines, all typed on Saturday 4 October 2025, and the entries that they leave behind.
+Each talk is a cellar of `telling`, lines typed on Saturday 4 October 2025, and the entries that they leave behind.
 """
 
 from datetime import date
@@ -11,7 +11,7 @@ import pytest
 from journalbot.journal.store import Journal
 from journalbot.notes.reader import Reading
 
-from .telling import CELLARS, DAY, FRIDAY, Json, add, check, e, furnish, gap, sg, temp
+from .telling import CELLARS, DAY, FRIDAY, Json, add, check, e, furnish, sg, temp
 
 Talk = tuple[str, list[str], list[Json]]
 

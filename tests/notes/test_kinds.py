@@ -1,13 +1,13 @@
 """Every kind of entry: notes as people write them, and what they tell. Read as documentation, kind by kind.
 
 Unless a row says otherwise a note was typed on Saturday 4 October 2025 over the cellar `solo`: batch 1, a riesling, and
-batch 2, a merlot, are in bottles; batch 3, a zinfandel, ferments in bucket 1; carboys 1 and 2 are empty. Nothing here comes
-from the labelled notebooks. Rows marked "format" are the examples of the data format.
+batch 2, a merlot, are in bottles; batch 3, a zinfandel, ferments in bucket 1; carboys 1 and 2 are empty. Nothing here
+comes from the labelled notebooks. Rows marked "format" are the examples of the data format.
 """
 
 import pytest
 
-from .telling import FRIDAY, Cellars, Json, add, check, e, gap, read, sg, temp
+from .telling import FRIDAY, Cellars, Json, add, check, e, read, sg, temp
 
 Row = tuple[str, list[Json]]
 
@@ -19,7 +19,8 @@ START: list[Row] = [
     ("new batch today, 5 gal cider from fresh apple juice, in carboy 1",
      [e("start", 4, volume=5, unit="gal", colour="cider", from_=["apple juice"], vessel="carboy 1")]),
     ("starting a mead: 1 gallon with 3 lb clover honey in jug A",
-     [e("start", 4, volume=1, unit="gal", colour="mead", from_=["clover honey"], vessel="jug A", weight=3, weight_unit="lb")]),
+     [e("start", 4, volume=1, unit="gal", colour="mead", from_=["clover honey"], vessel="jug A",
+        weight=3, weight_unit="lb")]),
     ("began batch 9 with 60 lb of syrah grapes",
      [e("start", 9, from_=["syrah grapes"], weight=60, weight_unit="lb")]),
     ("started batch 6 yesterday, chardonnay juice, 5 gal",
@@ -207,7 +208,7 @@ RACK: list[Row] = [
     ("racked to carboys 1 and 2", [e("rack", to=["carboy 1", "carboy 2"])]),
     ("racked into DJ 5", [e("rack", to="DJ 5")]),  # format
     ("b3 -> carboy 2", [e("rack", to="carboy 2")]),
-    ("racked into the oak barrel", [e("rack", to="oak barrel")]),  # format: no `oak` where nothing says it is for the oak
+    ("racked into the oak barrel", [e("rack", to="oak barrel")]),  # format: `oak` only where it is there for the oak
 ]  # fmt: skip
 
 MOVE: list[Row] = [
@@ -287,7 +288,8 @@ PURCHASE: list[Row] = [
     ("a pound of DAP cost me $9.50",
      [e("purchase", None, item="diammonium phosphate", count=1, unit="lb", price=9.5, currency="USD")]),
     ("paid 20 euros for 50 corks", [e("purchase", None, item="corks", count=50, price=20, currency="EUR")]),
-    ("picked up 2 packets of K-17 at the shop, $8", [e("purchase", None, item="K-17", count=2, unit="packet", price=8, currency="USD")]),
+    ("picked up 2 packets of K-17 at the shop, $8",
+     [e("purchase", None, item="K-17", count=2, unit="packet", price=8, currency="USD")]),
 ]
 
 VESSEL: list[Row] = [
@@ -318,7 +320,8 @@ SEVERAL: list[Row] = [
      [e("rack", on=FRIDAY, to="carboy 2"), add("potassium metabisulfite", 0.25, "tsp", on=FRIDAY),
       e("top_up", on=FRIDAY, with_="water"), sg(0.998)]),
     ("- SG 1.020\n- 72F\n- punched down 2x", [sg(1.02), temp(72), e("punch_down", times=2)]),
-    ("Oct 1: 1.060. Oct 2: 1.045. Oct 3: 1.030", [sg(1.06, on="2025-10-01"), sg(1.045, on="2025-10-02"), sg(1.03, on=FRIDAY)]),
+    ("Oct 1: 1.060. Oct 2: 1.045. Oct 3: 1.030",
+     [sg(1.06, on="2025-10-01"), sg(1.045, on="2025-10-02"), sg(1.03, on=FRIDAY)]),
     ("pressed, 5 gal into carboy 2, sg 1.005, added ML culture",
      [e("press"), e("rack", to="carboy 2", volume=5, unit="gal"), sg(1.005), e("malolactic", stage="started")]),
     ("opened a bottle of the merlot: cherry, cedar, 8/10",
@@ -353,9 +356,10 @@ METRIC: list[Row] = [
 ]
 
 TABLES: dict[str, list[Row]] = {
-    "start": START, "reading": READING, "pitch": PITCH, "addition": ADDITION, "fermentation": FERMENTATION, "acts": ACTS,
-    "rack": RACK, "move": MOVE, "top up": TOP_UP, "oak": OAK, "malolactic": MALOLACTIC, "bottle": BOTTLE, "taste": TASTE,
-    "drink and give": DRINK, "purchase": PURCHASE, "vessel": VESSEL, "plan": PLAN, "end": END, "several": SEVERAL,
+    "start": START, "reading": READING, "pitch": PITCH, "addition": ADDITION, "fermentation": FERMENTATION,
+    "acts": ACTS, "rack": RACK, "move": MOVE, "top up": TOP_UP, "oak": OAK, "malolactic": MALOLACTIC, "bottle": BOTTLE,
+    "taste": TASTE, "drink and give": DRINK, "purchase": PURCHASE, "vessel": VESSEL, "plan": PLAN, "end": END,
+    "several": SEVERAL,
 }  # fmt: skip
 
 

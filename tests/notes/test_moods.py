@@ -1,11 +1,11 @@
-"""What is not done: denied, planned, supposed, told by others, asked, taken back or mere talk gives no entry as if it were.
+"""What is denied, planned, supposed, told by others, asked, taken back or mere talk is no entry of what was done.
 
 Notes of Saturday 4 October 2025 over the cellar `solo` of `telling`.
 """
 
 import pytest
 
-from .telling import FRIDAY, Cellars, Json, add, check, e, gap, read, sg, temp
+from .telling import Cellars, Json, add, check, e, read, sg, temp
 
 Row = tuple[str, list[Json]]
 

@@ -1,7 +1,7 @@
-"""A notebook gone through note by note, each to be read in other ways against the journal as it stood when it was typed."""
+"""A notebook gone through note by note, each read in other ways too, against the journal as it stood at the time."""
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -10,7 +10,7 @@ from typing import Any
 from journalbot.assistant import Assistant
 from journalbot.journal.store import Journal
 from journalbot.language.text import Text, understand
-from journalbot.model import Note
+from journalbot.model import Entry, Note
 from journalbot.notes.reader import Reading
 
 from ..corpus.scoring import lines, rows
@@ -37,9 +37,15 @@ class Page:
         return understand(self.text, names, date.fromisoformat(self.on), settings)
 
 
-def walk(name: str, folder: Path) -> Iterator[Page]:
-    """The pages of a notebook in order; each note is filed once its page has been looked at."""
+def walk(name: str, folder: Path, extra: Iterable[Entry] = ()) -> Iterator[Page]:
+    """The pages of a notebook in order; each note is filed once its page has been looked at.
+
+    The journal holds the `extra` entries before the first of them.
+    """
     with Journal.open(folder / f"{name}.db") as journal:
+        with journal.turn():
+            for entry in extra:
+                journal.file(journal.add_note(entry.date, f"{entry.kind}, as given").number, [entry], origin="given")
         assistant = Assistant(journal)
         notebook = rows(name, "notes")
         opening = [row for row in notebook if "settings" in row]
@@ -52,7 +58,7 @@ def walk(name: str, folder: Path) -> Iterator[Page]:
 
 
 def facts(reading: Reading) -> list[str]:
-    """What a reading says, without regard to the case in which it was written: asked, or the entries but for remarks."""
+    """What a reading says, in whatever letter case it was written: what is asked, or the entries but for remarks."""
     if reading.ask:
         return [f"asks for {reading.ask.what}"]
     entries = [entry.to_json() for entry in reading.entries if entry.kind != "remark"]
