@@ -56,7 +56,13 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     if any(m.kind == "supposed" and m.first - clause.first < _OPENING for m in free):
         return "supposed"
     planned = [m for m in free if m.kind == "planned" and _governs(m, clause)]
-    denied = [m for m in free if m.kind == "denied" and not _TOLD_LATE.intersection(words[m.last : m.last + 2])]
+    denied = [
+        m
+        for m in free
+        if m.kind == "denied"
+        and not _TOLD_LATE.intersection(words[m.last : m.last + 2])
+        and words[m.last : m.last + 2] != ["put", "down"]
+    ]
     if denied and planned and denied[0].first <= planned[0].first:
         return "denied"
     if planned:
@@ -143,7 +149,19 @@ def _due(hearsay: Mention, clause: Clause) -> bool:
 
 
 def _future(clause: Clause, on: datetime.date) -> bool:
-    return any(m.value.iso > on.isoformat() for m in clause.of("date"))
+    return any(m.value.iso > on.isoformat() for m in _days(clause))
+
+
+def _days(clause: Clause) -> list[Mention]:
+    """The dates of a clause, without lengths of time after a "not" (`has not shifted in ten days`)."""
+    words = clause.text.words
+    return [
+        m
+        for m in clause.of("date")
+        if words[m.first] != "in"
+        or not any(w in ("not", "never", "hardly") or w.endswith("n't") for w in words[clause.first : m.first])
+        or len(m.value.iso) < len("2024-01-01")
+    ]
 
 
 def set_dates(clauses: list[Clause], on: datetime.date) -> None:
@@ -156,7 +174,7 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
     for clause in clauses:
         if previous and "\n" in clause.text.words[previous.last : clause.first]:
             heading = None
-        own = [_as_of_today(m.value, clause, today) for m in clause.of("date")]
+        own = [_as_of_today(m.value, clause, today) for m in _days(clause)]
         clause.time = next((t.value.time for t in clause.of("time")), None) or next(
             (d.time for d in own if d.time), None
         )

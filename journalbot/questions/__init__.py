@@ -1,6 +1,5 @@
 """Questions in plain words, answered from the journal's entries."""
 
-from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING
 

@@ -31,7 +31,8 @@ HEARSAY: tuple[str, ...] = (
     "packet says", "instructions", "instructions say", "recommends", "recommended", "suggested", "suggests",
     "advice is", "advised", "according to the book", "the book", "forum", "youtube", "he says", "she says", "they say",
     "supposedly", "reckons", "recipe", "swears by", "suggest", "online says", "internet says", "label says",
-    "the sheet says", "wanted me to", "thinks i should", "aiming for", "should bring", "says i should", "said i should",
+    "the sheet says", "wanted me to", "thinks i should", "aiming for",
+    "hoping for", "hope for", "should bring", "says i should", "said i should",
     "says i need", "says i ought", "tells me to", "reckons i should", "says you should", "said to add", "wants me to",
     "want it to", "want it at", "wants it", "should be", "should come to", "should get to", "should end", "ideal",
 )

@@ -93,6 +93,8 @@ PLACES: dict[str, tuple[str, ...]] = {
     "byre": ("byre", "cowshed", "cow shed"),
     "stables": ("stables",),
     "bothy": ("bothy",),
+    "undercroft": ("undercroft", "crypt", "vault"),
+    "vestry": ("vestry",),
     "winery": ("winery", "wine room"),
     "wine shed": ("wine shed",),
     "fermentation room": ("fermentation room", "ferment room"),

@@ -38,6 +38,8 @@ def read_blend(clause: Clause, scene: Scene) -> Iterator[Draft]:
         draft.batches = into[0].value.fits
     elif into:
         draft.ref = into[0]
+    elif clause.has("into") and clause.of("pronouns") and (before := _spoken_of(clause, scene)):
+        draft.batches = before
     elif scene.started is not None:
         draft.batches = (scene.started,)
     yield draft
@@ -48,6 +50,13 @@ def _source(m: Mention, scene: Scene) -> int | None:
     fits = m.value.fits
     able = fits if len(fits) == 1 else [n for n in fits if scene.cellar.batches[n].under_way]
     return able[0] if len(able) == 1 else None
+
+
+def _spoken_of(clause: Clause, scene: Scene) -> tuple[int, ...]:
+    """The batch that "it" stands for: the last one spoken of in the note before this clause."""
+    refs = [m for c in scene.clauses[: scene.clauses.index(clause)] for m in c.of("batch")]
+    able = [n for n in refs[-1].value.fits if scene.cellar.batches[n].under_way] if refs else []
+    return (able[0],) if len(able) == 1 else ()
 
 
 def _into(m: Mention, clause: Clause) -> bool:

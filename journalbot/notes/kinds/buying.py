@@ -30,7 +30,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     money = clause.of("money")
     for k, m in enumerate(money):
-        if clause.has("worth", "refund", "sold", "save", "saved", "owes", "bet"):
+        if clause.has("worth", "refund", "save", "saved", "owes", "bet"):
+            return
+        if clause.has("sold") and not clause.has("me", "us"):
             return
         yield _purchase(
             m,

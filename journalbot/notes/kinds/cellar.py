@@ -68,7 +68,7 @@ def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
             form == "base" and before in ("the", "a", "my", "his", "to", "that", "of", "our", "new", "on")
         ):
             return False
-        return not clause.has(*_NOT_PRESSED)
+        return not clause.has(*_NOT_PRESSED) and not (form == "base" and clause.of("money"))
     if kind == "filter" and detail == "through":
         return clause.has("through", "thru", "thro")
     if kind == "filter":

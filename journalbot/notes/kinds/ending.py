@@ -30,6 +30,7 @@ def read_ending(clause: Clause, scene: Scene) -> Iterator[Draft]:
     yield Draft("end", clause, cues[0].first, cues[0].last, fields)
 
 
+_BRIEF = 3  # words of a clause that only names what went wrong
 _LEAVINGS = ("lees", "sediment", "sanitizer", "water", "pulp", "skins", "gunk", "sludge")
 
 
@@ -55,6 +56,9 @@ def _reason(cue: Mention, clause: Clause, scene: Scene) -> str | None:
     comma = next((k for k in range(clause.last - 1, cue.last - 1, -1) if words[k] in (",", "-", "–", "—", "(")), None)
     if comma is not None and comma + 1 < clause.last:
         return _trim(text.slice(comma + 1, clause.last))
+    after = scene.clauses[i + 1] if i + 1 < len(scene.clauses) else None
+    if after and after.sentence == clause.sentence and len(after.words()) <= _BRIEF and not after.of("cue", "batch"):
+        return _trim(text.slice(after.first, after.last))
     fault = next((d for d in scene.clauses[i - 1].of("descriptor") if d.value in FAULTS), None) if i else None
     if fault is not None:
         return text.slice(fault.first, fault.last)

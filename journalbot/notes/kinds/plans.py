@@ -36,6 +36,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if not due and not (strong and (said & _REMINDERS or _does_something(clause))) and not _goes_on(clause, scene):
         return
     what = _what(clause)
+    if clause.has("bring") and not due:
+        return  # what a dose is to reach, not a thing to do
     naming = clause.has("call", "calling", "name") and (clause.of("batch") or clause.first in scene.start_clauses)
     if naming or clause.text.words[clause.first] in (
         "what", "who", "how", "which",

@@ -19,6 +19,7 @@ _CHECKED = {
     "said", "gave", "came", "hydrometer", "gravity", "at", "is", "now", "down", "check", "meter",
 }
 _LEFT_GAP = 5
+_PLACE_GAP = 4  # words from a temperature to the place it is of: "27 degrees in the vestry cupboard"
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -130,7 +131,7 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
         return False
     after = clause.text.words[m.last : m.last + 2]
     if after in (["in", "there"], ["out", "there"], ["in", "here"]) or (
-        after[:1] == ["in"] and any(p.first - m.last in (1, 2) for p in clause.of("place"))
+        after[:1] == ["in"] and any(0 < p.first - m.last <= _PLACE_GAP for p in clause.of("place"))
     ):
         return True
     if after in (["down", "there"], ["up", "there"]) and scene.text.of("place"):

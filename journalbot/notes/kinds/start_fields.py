@@ -21,6 +21,7 @@ _QUALITIES = {
     "old", "vine", "sweet", "cooking", "eating", "windfall", "crab", "tinned", "dried", "real",
 }
 
+_TOOLS = {"masher", "peeler", "crusher", "picker", "corer"}  # "potato masher"
 _NAMED = (
     "call it", "called it", "calling it", "call this", "named it", "name it", "christened", "calling this",
     "going to call it", "named", "dubbed", "nicknamed", "i'll call it", "its name is", "name is", "to be called",
@@ -54,6 +55,8 @@ def base_of(scene: Scene) -> list[str]:
             continue
         for m in sorted(c.of(*MADE_OF), key=lambda m: (m.first, -m.last)):
             if m.first < last or part_of_other(m, c) or _only_name(m, c):
+                continue
+            if text.words[m.last : m.last + 1] and text.words[m.last] in _TOOLS:
                 continue
             if _is_addition(m, c, scene):
                 last = m.last

@@ -1,11 +1,14 @@
 """Topping up, and airlocks seen to."""
 
+import re
 from collections.abc import Iterator
 
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene, amount_fields
 from journalbot.vocabulary.units import UNITS
+
+_ALL_AIRLOCKS = re.compile(r"\b(?:all|every|everything)\b(?: \S+){0,3} (?:airlocks?|bubblers?)\b")
 
 
 def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -127,9 +130,7 @@ def read_airlock(clause: Clause, scene: Scene) -> Iterator[Draft]:
             *(scene.clauses[scene.clauses.index(earlier[-1])].words() if earlier and not here else ()),
             *clause.words(),
         ]
-        everywhere = not {"airlocks", "bubblers"}.isdisjoint(said) and not {"all", "every", "everything"}.isdisjoint(
-            said
-        )
+        everywhere = bool(_ALL_AIRLOCKS.search(" ".join(said)))
         yield Draft("airlock", clause, worked[0].first, worked[0].last, needs="none" if everywhere else "batch")
 
 
