@@ -245,6 +245,7 @@ FIXED_FEASTS: dict[str, tuple[int, int]] = {
     "leap day": (2, 29),
 }
 EASTER_FEASTS: dict[str, int] = {
+    "easter eve": -1,
     "shrove tuesday": -47,
     "pancake day": -47,
     "mardi gras": -47,

@@ -21,6 +21,7 @@ from journalbot.model import Ask, Entry, Settings
 from journalbot.vocabulary.corrections import MARKERS, NEGATED, TAKE_BACK
 from journalbot.vocabulary.units import UNITS
 
+_NOTES_BACK = 3  # notes before the last one that a correction of a bare value may mean
 _WITHIN = 45  # days back that a correction looks for what it names
 _NOTE = re.compile(r"\bnote (?:no\.? ?|number |#)?(\d+)\b")
 
@@ -54,12 +55,41 @@ def read_correction(
     if marker is None:
         return None
     read = understand(text, names, on, settings)
+    if words[marker[0]] == "should" and not _gives(read, marker[1]):
+        return None  # "should be ready in a week"
     found = _candidates(read, marker, on, cellar, entries)
     if found is None:
         return None
     if not found:
         return Change(ask=Ask("value", (), text))
-    return _change(read, marker, found, names, settings)
+    change = _change(read, marker, found, names, settings)
+    return change or _before_that(read, marker, found, entries, on, names, settings)
+
+
+def _gives(read: Text, first: int) -> bool:
+    """Whether something that a field can hold stands at token `first`, or after an article there."""
+    first += read.words[first : first + 1] in (["the"], ["a"], ["about"])
+    return any(m.first == first for m in read.of(*_VALUES, "batch", "vessel", "date"))
+
+
+def _before_that(
+    read: Text,
+    marker: tuple[int, int],
+    found: list[Entry],
+    entries: Entries,
+    on: datetime.date,
+    names: Names,
+    settings: Settings,
+) -> Change | None:
+    """`make that 1.006`, where the last note holds no such thing but one shortly before it, of the same day, does."""
+    if not _holds_value(read) or read.of("batch"):
+        return None
+    last = max(e.note for e in found)
+    today = [e for e in entries(since=on.isoformat()) if last - _NOTES_BACK <= e.note < last and e.kind != "remark"]
+    for number in sorted({e.note for e in today}, reverse=True):
+        if change := _change(read, marker, [e for e in today if e.note == number], names, settings):
+            return change
+    return None
 
 
 def _plain(text: str) -> str:
@@ -75,6 +105,8 @@ def _marker(words: list[str]) -> tuple[int, int] | None:
         and {"not", "was", "were"} & set(words)
     ):
         return 0, 1
+    if words[0] in _NO and words[1:2] in ([","], [":"], ["-"], ["—"], ["."]) and len(words) - 2 <= _SHORT:
+        return 0, 1
     if words[:2] in (["it", "was"], ["that", "was"], ["that's"], ["it's"]) and "not" in words:
         return 0, 2
     for i in range(len(joined)):
@@ -86,12 +118,15 @@ def _marker(words: list[str]) -> tuple[int, int] | None:
     return None
 
 
+_NO = {"no", "sorry", "oops", "whoops", "correction", "wait", "actually"}
+_SHORT = 4  # tokens after a "no," that only put one thing right
+_VALUES = ("reading", "amount", "number", "temperature", "bottles", "code", "score", "money", "percent", "times")
 _OPENINGS = {
     p
     for p in MARKERS
     if p.split()[0]
     in ("no", "oh", "sorry", "correction", "oops", "that", "wait", "it", "actually", "typo", "whoops", "change")
-}
+} | {"make it"}
 
 
 def _new_and_old(read: Text, kinds: Sequence[str]) -> tuple[list[Mention], list[Mention]]:
@@ -158,7 +193,7 @@ def _candidates(
 
 
 def _holds_value(read: Text) -> bool:
-    return bool(read.of("reading", "amount", "number", "temperature", "bottles", "code", "score", "money", "percent"))
+    return bool(_new_and_old(read, _VALUES)[0])
 
 
 def _old_values(read: Text) -> set[float]:

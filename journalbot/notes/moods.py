@@ -7,6 +7,7 @@ import re
 from journalbot.language.dates import DateMention
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
+from journalbot.vocabulary.people import PEOPLE
 
 _OPENING = 3  # how far into a clause an "if" still governs it
 _CARRIED = {",", "and", "&", "+", "then", "-", "–", "—", "or", "", "/", ":", "(", "plus", "also"}
@@ -22,6 +23,7 @@ _EACH_DAY = (
 )
 
 
+_WINES = {"wine", "wines", "mead", "cider", "batch", "batches", "carboy", "demijohn", "barrel"}
 _AGAIN = {"today", "again", "ago", "same", "now"}
 PRESENT = {"now", "today", "tonight", "is", "are", "stands", "it's", "its", "'s", "currently"}
 
@@ -51,6 +53,8 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     if (clause.last <= len(words) and words[clause.last - 1] == "?") or _ends_asked(clause):
         return "asked"
     free = [m for m in clause.mentions if m.first not in covered]
+    if _anothers(clause):
+        return "told"
     if any(m.kind == "hearsay" and not _due(m, clause) for m in free) and not clause.has("lab", "laboratory"):
         return "told"
     if any(m.kind == "supposed" and m.first - clause.first < _OPENING for m in free):
@@ -90,13 +94,22 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
 
 def _told_to(clause: Clause, on: datetime.date) -> bool:
     """`bottle the cuvée on 21/9`: a verb's base form, and a day that is nearer ahead than behind."""
-    if not any(m.value.form == "base" and m.first <= clause.first + 1 for m in clause.of("cue")):
+    words = clause.text.words
+    opening = [m for m in clause.of("cue") if m.first <= clause.first + 1 or words[m.first - 1] == ","]
+    if not any(m.value.form == "base" for m in opening):
         return False
+    if _AHEAD.intersection(clause.words()):
+        return True
     for m in clause.of("date"):
-        named = set(clause.text.words[m.first : m.last])
+        named = set(words[m.first : m.last])
+        if len(m.value.iso) == len("2024-06") and m.value.iso != m.value.future_iso and "last" not in named:
+            return True  # "bottle it in June"
         if len(m.value.iso) == len(m.value.future_iso) > 4 and not any(w[:3] in _WEEKDAYS for w in named):
             return _middle(m.value.future_iso) - on < on - _middle(m.value.iso)
     return False
+
+
+_AHEAD = {"next", "tomorrow"}
 
 
 def _middle(iso: str) -> datetime.date:
@@ -139,6 +152,21 @@ def _governs(m: Mention, clause: Clause) -> bool:
         after = m.last + be
         return any(c.first == after and c.value.form == "done" and c.value.kind != "add" for c in clause.of("cue"))
     return True
+
+
+def _anothers(clause: Clause) -> bool:
+    """`neighbor racked his zin`, `my brother's wine is at 1.020`: another cellar's wine."""
+    words = clause.words()
+    of_wine = {m.first for m in clause.of("batch", "fruit", "variety", "stranger")}
+    for i, word in enumerate(words):
+        if word.removesuffix("'s") not in PEOPLE or clause.cues("give"):
+            continue
+        if word.endswith("'s") and words[i + 1 : i + 2] and words[i + 1] in _WINES:
+            return True
+        for k in range(i + 1, min(i + 4, len(words) - 1)):
+            if words[k] in ("his", "her", "their") and (words[k + 1] in _WINES or clause.first + k + 1 in of_wine):
+                return True
+    return False
 
 
 def _due(hearsay: Mention, clause: Clause) -> bool:

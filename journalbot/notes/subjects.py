@@ -86,6 +86,9 @@ class Subjects:
         both = [m for m in clause.of("both") if not any(v.first == m.last for v in clause.of("vessel"))]
         if both and len(each) > 1 and draft.kind != "purchase":
             return tuple(each[-2:]) if clause.has("both", "two") else tuple(each)
+        under_way = self.scene.cellar.under_way()
+        if both and not each and clause.has("both") and len(under_way) == 2 and draft.kind != "purchase":
+            return tuple(b.number for b in under_way)
         if self.scene.started is not None and clause.first in self.scene.start_clauses:
             return (self.scene.started,)
         if draft.kind == "plan" and clause.of("vessel"):

@@ -13,7 +13,8 @@ TAKE_BACK: frozenset[str] = frozenset({
 })
 # Within a line, or at its start: something said before is put right.
 MARKERS: tuple[str, ...] = (
-    "make that", "make the", "i meant", "i mean", "should be", "should have been", "should've been", "should have said",
+    "make that", "make the", "make it",
+    "i meant", "i mean", "should be", "should have been", "should've been", "should have said",
     "shd have said", "correction", "no that was", "no , that was", "oh no that was", "no it was", "no , it was",
     "oh no it was", "sorry that was", "sorry , that was", "sorry it was", "sorry i meant", "that was batch",
     "that was the", "that was on", "oops that was", "oops , that was", "oops it was", "that should",

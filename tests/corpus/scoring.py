@@ -1,15 +1,15 @@
 """How near the program comes to a labelled notebook: its notes read, and its questions answered, against the labels.
 
-A notebook is two files in `fixtures/notebooks`. `NAME.notes.jsonl` holds notes, each with the entries that it should give
-(`gold`; remarks are not labelled) or with what must be asked instead (`gold_ask`). `NAME.questions.jsonl` holds questions,
-each with what every right answer contains (`expect`) and with what it must not contain (`reject`).
+A notebook is two files in `fixtures/notebooks`. `NAME.notes.jsonl` holds notes, each with the entries that it should
+give (`gold`; remarks are not labelled) or with what must be asked instead (`gold_ask`). `NAME.questions.jsonl` holds
+questions, each with what every right answer contains (`expect`) and with what it must not contain (`reject`).
 
 An entry is right when its kind, batch, date and every field agree with a label's:
 
 - numbers within 1 part in 2000, so that 0.3333 is a third;
 - words without regard to case, hyphens and spaces;
-- wording that is free (what is planned, whom a bottle went to, the words of a tasting) where one side's words, the small
-  ones aside, are all among the other's, or half of all words used are common to both;
+- wording that is free (what is planned, whom a bottle went to, the words of a tasting) where one side's words, the
+  small ones aside, are all among the other's, or half of all words used are common to both;
 - of lists, each member with one of the other side's; of a tasting's words and a wine's origins, three in five suffice;
 - whether a figure is approximate, the time of day and the currency do not count;
 - of a start, its name, colour, vintage, origins and weight count only where the label gives them.
@@ -165,7 +165,8 @@ def _count(tally: Tally, row: Json, entries: list[Json], asked: str | None) -> N
         right = hits == len(row["gold"]) == len(entries) and asked is None
     tally.right += right
     if not right:
-        tally.misses.append(f"{row['on']} {row['text']}\n    label {row.get('gold', row.get('gold_ask'))}\n    got   {entries or asked}")
+        label = row.get("gold", row.get("gold_ask"))
+        tally.misses.append(f"{row['on']} {row['text']}\n    label {label}\n    got   {entries or asked}")
 
 
 def paired(labels: Sequence[Json], entries: Sequence[Json]) -> int:
@@ -194,7 +195,7 @@ class Marks:
 
 
 def score_questions(name: str, journal: Journal, *, labels: bool) -> Marks:
-    """Import a notebook into an empty journal, with its labels as entries or without, and ask every question of it alone."""
+    """Import a notebook into an empty journal, with its labels as entries or without, and ask every question alone."""
     assistant = Assistant(journal)
     for _ in assistant.import_lines(lines(rows(name, "notes"), labels=labels)):
         pass
@@ -207,7 +208,8 @@ def score_questions(name: str, journal: Journal, *, labels: bool) -> Marks:
         marks.right += right
         marks.wrong += answer.found and not right
         if not right:
-            marks.misses.append(f"{row['today']} {row['q']}\n    expect {row['expect']} not {row['reject']}\n    got    {answer.answer}")
+            expected = f"{row['expect']} not {row.get('reject')}"
+            marks.misses.append(f"{row['today']} {row['q']}\n    expect {expected}\n    got    {answer.answer}")
     return marks
 
 

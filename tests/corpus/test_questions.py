@@ -8,16 +8,22 @@ from journalbot.journal.store import Journal
 
 from .scoring import names, score_questions
 
-# Notebook; of its 60 questions the least answered right and the most answered wrongly: from the notes, then from the labels.
+# Notebook; of its 60 questions the least answered right and the most answered wrongly: from the notes, then from the
+# labels.
 FLOORS: list[tuple[str, tuple[int, int], tuple[int, int]]] = [
-    ("allotment", (48, 6), (52, 3)),
+    ("allotment", (50, 4), (52, 3)),
+    ("bodega", (46, 8), (46, 8)),
+    ("crofter", (46, 5), (46, 5)),
+    ("fjord", (39, 13), (44, 9)),
     ("hazel", (47, 4), (49, 4)),
     ("karoo", (48, 8), (51, 5)),
     ("nonno", (44, 10), (49, 7)),
     ("orchard", (58, 2), (58, 2)),
-    ("quinta", (44, 7), (47, 5)),
+    ("prairie", (50, 6), (52, 4)),
+    ("quinta", (45, 7), (48, 5)),
     ("skyline", (50, 4), (50, 4)),
     ("terrace", (58, 2), (58, 2)),
+    ("vicar", (49, 6), (52, 3)),
 ]
 
 

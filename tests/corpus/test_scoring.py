@@ -1,4 +1,4 @@
-"""The scorer itself: it lets pass what means the same, and nothing else; and the labels are in the form they must have."""
+"""The scorer itself: it lets pass what means the same, and nothing else; and the labels are well formed."""
 
 import re
 from typing import Any

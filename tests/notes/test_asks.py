@@ -1,8 +1,8 @@
 """What must be asked rather than guessed, with the choices seen; and what must be filed without asking.
 
-The cellars are those of `telling`: in `solo` batch 3, the zinfandel, is under way and batches 1 and 2, a riesling and a
-merlot, are in bottles; in `pair` batch 4, the plum, is under way too; in `twins` last year's zinfandel is in bottles and
-this year's under way.
+The cellars are those of `telling`: in `solo` batch 3, the zinfandel, is under way and batches 1 and 2, a riesling and
+a merlot, are in bottles; in `pair` batch 4, the plum, is under way too; in `twins` last year's zinfandel is in bottles
+and this year's under way.
 """
 
 

@@ -28,6 +28,7 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if not (
             strong
             or (cues and (led in ("to", "into", "onto", "out") or back))
+            or (cues and led == "in" and clause.of("batch", "pronouns") and not clause.of("material", "code", "amount"))
             or ((back or out) and (clause.of("batch") or clause.of("vessel")))
         ):
             continue

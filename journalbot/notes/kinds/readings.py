@@ -18,17 +18,20 @@ _CHECKED = {
     "reads", "read", "shows", "showed", "showing", "got", "checked", "reading", "measured", "tested", "test", "says",
     "said", "gave", "came", "hydrometer", "gravity", "at", "is", "now", "down", "check", "meter",
 }
+_NOW = {"now", "reads", "currently"}
 _LEFT_GAP = 5
 _PLACE_GAP = 4  # words from a temperature to the place it is of: "27 degrees in the vestry cupboard"
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """Every figure measured in a clause that is not a plan's target, another's word or an earlier figure told again."""
-    if clause.mood in ("told", "asked"):
+    if clause.mood == "asked":
         return
     found = clause.of("reading")
     for i, m in enumerate(found):
         reading: Reading = m.value
+        if clause.mood == "told" and not _NOW.intersection(clause.text.words[max(clause.first, m.first - 2) : m.first]):
+            continue  # "aiming for 1.000, now at 1.006"
         if clause.mood == "planned" and not _before_plan(m, clause):
             continue
         if clause.mood == "supposed" and not any(m.last <= s.first for s in clause.of("supposed")):
@@ -44,6 +47,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if reading.quantity == "temperature" and _of_room(m, clause, scene):
             draft.needs = "none"
         yield draft
+    if clause.mood == "told":
+        return
     yield from _left(clause, scene)
     yield from _same_again(clause, scene)
     yield from _room_bare(clause, scene)
@@ -122,6 +127,11 @@ def _told_again(m: Mention, later: list[Mention], clause: Clause) -> bool:
     if before in ("from",) and (same or clause.has("down", "up", "dropped", "fell", "went")):
         return True
     lead = words[m.first - 2] if m.first > 1 else ""
+    if before == "to" and lead == "compared":
+        return True
+    earlier = any(n.value.quantity == m.value.quantity and n.last < m.first for n in clause.of("reading"))
+    if before in _OLD and lead == "," and earlier:
+        return True
     return before in _OLD and (lead == "(" or (lead in ("-", "–") and not clause.of("date")))
 
 

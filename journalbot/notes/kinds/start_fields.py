@@ -107,6 +107,8 @@ def _same(a: str, b: str) -> bool:
 
 def _only_name(m: Mention, clause: Clause) -> bool:
     """ "Mead", "cider wine", "rosé": the drink, not what it is made of."""
+    if clause.text.words[m.first] in STYLES and clause.text.words[m.last : m.last + 1] == ["from"]:
+        return True
     return m.value[0] in ("mead", "melomel", "cyser", "metheglin", "pyment", "perry") or m.value[0] == "kit"
 
 

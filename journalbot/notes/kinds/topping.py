@@ -112,8 +112,8 @@ def read_airlock(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """An airlock refilled, cleaned or checked: said in the clause, or of the airlock just spoken of."""
     if not clause.done:
         return
-    worked = [c for c in clause.cues("airlock") if c.value.form == "done"]
     here = clause.of("airlock")
+    worked = [c for c in clause.cues("airlock", *(["top_up"] if here else [])) if c.value.form == "done"]
     if not worked:
         return
     earlier = [c for c in scene.clauses[: scene.clauses.index(clause)] if c.of("airlock")]
