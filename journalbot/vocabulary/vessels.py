@@ -93,7 +93,7 @@ PLACES: dict[str, tuple[str, ...]] = {
     "byre": ("byre", "cowshed", "cow shed"),
     "stables": ("stables",),
     "bothy": ("bothy",),
-    "undercroft": ("undercroft", "crypt", "vault"),
+    "undercroft": ("undercroft", "crypt"),
     "vestry": ("vestry",),
     "winery": ("winery", "wine room"),
     "wine shed": ("wine shed",),

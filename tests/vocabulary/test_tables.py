@@ -191,7 +191,7 @@ def test_every_fault_is_a_descriptor() -> None:
 
 
 def test_what_is_dropped_is_not_a_descriptor() -> None:
-    assert descriptors.INTENSIFIERS & descriptors.DESCRIPTORS == set()
+    assert set() == descriptors.INTENSIFIERS & descriptors.DESCRIPTORS
 
 
 @pytest.mark.parametrize("words", ["less", "hardly any", "not much", "no", "not", "barely", "never"])
@@ -211,7 +211,8 @@ def test_what_takes_back_is_not_dropped(words: str) -> None:
 )  # fmt: skip
 def test_a_real_word_is_never_mended_into_a_term(word: str, term: str) -> None:
     """Each is near enough to the term for `language.spelling` to take it for a slip."""
-    assert word[0] == term[0] and OSA.distance(word, term) == 1
+    assert word[0] == term[0]
+    assert OSA.distance(word, term) == 1
     assert word in everyday.EVERYDAY
 
 

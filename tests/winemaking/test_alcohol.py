@@ -53,7 +53,8 @@ def test_alcohol(row: str, og: float, fg: float, low: float, linear: float, high
     result = alcohol.alcohol(og, fg)
     assert result.value == pytest.approx(linear, abs=0.01)
     assert low - 0.1 <= result.value <= high + 0.1
-    assert result.low <= low + 0.01 and high - 0.01 <= result.high
+    assert result.low <= low + 0.01
+    assert high - 0.01 <= result.high
     assert alcohol.alcohol_bounds(og, fg) == pytest.approx((low, high), abs=0.02)
     assert ethanol.dry_extract(fg, result.value) == pytest.approx(grams, abs=0.1)
     assert result.decimals() == 1
@@ -130,7 +131,8 @@ def test_attenuation() -> None:
     """From table rows 1.21 and 1.38: 24 °Brix to -1.04 is 104.3 %."""
     result = alcohol.attenuation(1.10098, 0.996)
     assert result.value == pytest.approx(104.3, abs=0.1)
-    assert result.low < 103.5 and result.high > 105
+    assert result.low < 103.5
+    assert result.high > 105
     assert result.decimals() == 0
 
 
@@ -207,5 +209,5 @@ def test_microbially_dry() -> None:
 def test_sugar_behind_a_fall_in_the_bottle() -> None:
     """10.27: a fall of 0.002 means about 4.4 g/L fermented, 0.26 % vol; sugar worth 0.002 is about 5 g/L. Computed."""
     assert alcohol.sugar_fermented(0.002) == pytest.approx(4.4, rel=0.05)
-    assert 0.002 * gravity.LINEAR == pytest.approx(0.26, abs=0.005)
+    assert pytest.approx(0.26, abs=0.005) == 0.002 * gravity.LINEAR
     assert gravity.extract(1.002) == pytest.approx(5, rel=0.05)

@@ -82,7 +82,7 @@ def test_honey(row: str, kilograms: float, litres: float, sg: float) -> None:
 
 def test_honey_sugars() -> None:
     """7.18: 1 kg in 5 L: 159 g/L of sugars."""
-    assert 1000 * sugar.HONEY_SUGARS / 5 == pytest.approx(159, abs=0.5)
+    assert pytest.approx(159, abs=0.5) == 1000 * sugar.HONEY_SUGARS / 5
 
 
 def test_honey_for_sugar() -> None:
@@ -171,7 +171,7 @@ def test_sorbate_ceilings() -> None:
     """11.01: OIV 200 mg/L of sorbic acid, 268 of the salt, by molmass; 11.02: US 300 mg/L, from memory."""
     factor = Formula("C6H7KO2").mass / Formula("C6H8O2").mass
     assert sugar.SORBATE_LIMIT == pytest.approx(200 * factor, rel=0.001) == pytest.approx(268, abs=0.5)
-    assert sugar.SORBATE_LIMIT_US == pytest.approx(300 * factor, rel=0.001)
+    assert pytest.approx(300 * factor, rel=0.001) == sugar.SORBATE_LIMIT_US
 
 
 def test_worked_example_sorbate() -> None:

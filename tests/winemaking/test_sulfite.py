@@ -147,7 +147,8 @@ def test_one_tablet(unit: str, salt: str, value: float) -> None:
     litres = convert(1, unit, "L")
     assert sulfite.so2_from_grams(0.44, litres, salt) == pytest.approx(value, abs=0.6)
     band = sulfite.so2_from_tablets(1, litres)
-    assert band.low <= value + 0.6 and value - 0.6 <= band.high
+    assert band.low <= value + 0.6
+    assert value - 0.6 <= band.high
 
 
 def test_tablets_sellers_give_50_to_75() -> None:

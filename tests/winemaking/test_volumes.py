@@ -86,7 +86,8 @@ def test_gas(row: str, litres: float, strength: float, gas: float) -> None:
     """Computed; printed figures run from 45 (weak) to 55 L for a litre of dry wine."""
     result = volumes.co2_litres(litres, strength)
     assert result.value == pytest.approx(gas, rel=0.05)
-    assert 44 <= result.low / litres and result.high / litres <= 55
+    assert result.low / litres >= 44
+    assert result.high / litres <= 55
 
 
 def test_gas_in_a_bottle_of_sparkling_wine() -> None:
@@ -98,7 +99,8 @@ def test_heat() -> None:
     """10.19: Grainger & Tattersall: 100 g in a litre could warm it by 13 °C; formation enthalpies (memory) give 9.6."""
     band = volumes.heat_rise(100)
     assert (band.low, band.high) == (9, 14)
-    assert band.low <= 9.6 and band.high >= 13
+    assert band.low <= 9.6
+    assert band.high >= 13
     assert band.decimals() == 0
 
 
