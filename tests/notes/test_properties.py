@@ -243,7 +243,8 @@ def test_every_word_is_accounted_for(name: str, looks: dict[str, list[Look]]) ->
 
 BESIDE: list[Any] = [
     gap("allotment", why="“No 2: elderflower …” starts a batch only where it is the count of batches and one"),
-    *(name for name in notebooks() if name != "allotment"),
+    gap("vicar", why="“a hydrometer, the old one having met …”: “the old one” is taken for the oldest wine"),
+    *(name for name in notebooks() if name not in ("allotment", "vicar")),
 ]
 
 
