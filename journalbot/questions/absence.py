@@ -11,8 +11,14 @@ from journalbot.questions.says import day_said, join
 from journalbot.questions.scene import Scene
 from journalbot.questions.whom import label_of
 from journalbot.vocabulary.cues import DENIED
-from journalbot.vocabulary.questions import GROUP_NAMES
+from journalbot.vocabulary.question_signs import GROUP_NAMES
 
+# Where to find nothing is the answer.
+_NOTHING = {
+    "due": "Nothing is due by the usual intervals and the plans noted",
+    "overdue": "Nothing is overdue by the usual intervals and the plans noted",
+    "worries": "Nothing looks wrong by what is noted",
+}
 _WAITING = 3  # notes shown at most
 
 
@@ -63,6 +69,8 @@ def told_apart(query: Query, what: What, scene: Scene, numbers: list[int] | None
     if what.measure == "money":
         item = what.get("item")
         return Absence(f"No purchase{f' of {item}' if item else ''} recorded{whose}{days}.")
+    if what.measure in _NOTHING:
+        return Absence(f"{_NOTHING[what.measure]}{whose or _about(query)}.", denied=True)
     if what.measure == "plans":
         return Absence(f"Nothing is planned{whose}{days}.")
     if bare:
@@ -137,7 +145,7 @@ def _concerns(note: Note, scene: Scene, numbers: list[int] | None) -> bool:
 
 
 def _stems(what: What) -> set[str]:
-    from journalbot.vocabulary.questions import SIGNS
+    from journalbot.vocabulary.question_signs import SIGNS
 
     value = what.get("material")
     words = {value} if value else set(SIGNS.get(what.measure, (what.measure,)))
@@ -159,3 +167,7 @@ def _waiting(what: What, scene: Scene, numbers: list[int] | None) -> list[tuple[
         if note and any(f" {w} " in low for w in words) and _concerns(note, scene, numbers):
             out.append((note.number, note.text if len(note.text) < 120 else note.text[:117] + "…"))
     return out
+
+
+def _about(query: Query) -> str:
+    return f" for {join(query.batches.labels)}" if query.batches.labels else ""

@@ -4,11 +4,14 @@ from dataclasses import dataclass, replace
 
 from journalbot.model import Answer, Ask
 from journalbot.questions import wording
-from journalbot.questions.absence import told_apart
+from journalbot.questions.absence import named, told_apart
+from journalbot.questions.leaders import leading
 from journalbot.questions.measures import MEASURES, Fact
+from journalbot.questions.periods import by_period, extreme
+from journalbot.questions.plot import plot
 from journalbot.questions.query import Condition, Query, What, describe
-from journalbot.questions.reduce import best_known, number_of, reduce_facts, weighed
-from journalbot.questions.says import join
+from journalbot.questions.reduce import best_known, in_the_unit, number_of, reduce_facts, weighed
+from journalbot.questions.says import day_said, join
 from journalbot.questions.scene import Incomparable, Scene
 from journalbot.questions.whom import label_of
 
@@ -49,7 +52,13 @@ def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Fou
         return _batches(query, scene)
     if all(MEASURES[w.measure].scope == "none" for w in query.whats):
         return _of_the_cellar(query, scene)
-    numbers, _ = scene.batches(query.batches, query.when)
+    acts = all(MEASURES[w.measure].sort == "act" for w in query.whats)
+    if query.batches.vessel and acts:
+        numbers: list[int] | None = sorted(scene.held_in(query.batches.vessel))
+    else:
+        numbers, _ = scene.batches(query.batches, query.when)
+    if numbers == [] and query.batches.vessel:
+        return Found(f"No wine is recorded in {query.batches.vessel}.", (), found=False)
     if numbers == [] and query.batches.described:
         return Found("No batch in the journal fits that.", (), found=False)
     if one and numbers is not None and len(numbers) > 1:
@@ -99,7 +108,11 @@ def _choose(query: Query, scene: Scene, numbers: list[int], said: str) -> list[i
 def _reduced(query: Query, what: What, scene: Scene, numbers: list[int] | None) -> dict[int | None, list[Fact]]:
     measure = MEASURES[what.measure]
     facts = scene.facts(what, numbers, query.when)
-    if query.batches.every and query.over in ("most", "least"):
+    if query.batches.vessel and measure.sort == "act":
+        facts = scene.while_in(query.batches.vessel, facts)
+    if unit := what.get("unit"):
+        facts = {n: in_the_unit(found, unit) for n, found in facts.items()}
+    if query.batches.every and query.over in ("most", "least") and not query.by:
         facts.pop(None, None)  # what is of no one batch is not one of those compared
     if what.measure == "addition" and query.over in ("most", "least") and query.within == "sum":
         facts = {n: found for n, every in facts.items() if (found := weighed(every))}
@@ -115,11 +128,38 @@ def _reduced(query: Query, what: What, scene: Scene, numbers: list[int] | None) 
 
 def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | None) -> Found:
     measure = MEASURES[what.measure]
-    by_batch = {n: facts for n, facts in _reduced(query, what, scene, numbers).items() if facts}
+    foremost = leading(
+        query,
+        what,
+        measure,
+        scene.source,
+        len(scene.cellar.batches),
+        lambda some: _reduced(query, what, scene, some),
+    )
+    every = foremost if foremost is not None else _reduced(query, what, scene, numbers)
+    by_batch = {n: facts for n, facts in every.items() if facts}
     real = {n: [f for f in facts if not f.bare] for n, facts in by_batch.items()}
     real = {n: facts for n, facts in real.items() if facts}
+    if real and what.part == "time":
+        timed = {n: clocked for n, facts in real.items() if (clocked := [f for f in facts if f.time])}
+        if not timed:
+            days = join([day_said(f.date) for facts in real.values() for f in facts][:3])
+            return Found(
+                f"No time of day is recorded for {named(what)}: {days}.", _notes(next(iter(real.values()))), found=False
+            )
+        real = timed
     if not real:
         return _absent(query, what, scene, numbers, [f for facts in by_batch.values() for f in facts])
+    if query.by:
+        pool = [f for facts in real.values() for f in facts]
+        periods = by_period(pool, query.by, measure, scene.settings)
+        if not periods:
+            return _absent(query, what, scene, numbers, [])
+        shown = extreme(periods, query.over) if query.over else periods
+        return Found(wording.by_period(what, shown), _notes(shown))
+    if query.show == "plot" and len(real) == 1 and (drawn := plot(next(iter(real.values())))):
+        ((number, facts),) = real.items()
+        return Found(f"{wording.heading(what, number, scene)}\n{drawn}", _notes(facts))
     if query.over in _POOLED and not (
         query.over in ("first", "last") and numbers and (len(numbers) == 1 or query.batches.every)
     ):
@@ -154,6 +194,8 @@ def _absent(query: Query, what: What, scene: Scene, numbers: list[int] | None, b
 
 def _of_the_cellar(query: Query, scene: Scene) -> Found:
     what = query.whats[0]
+    if query.batches.numbers and MEASURES[what.measure].sort == "advice":
+        what = replace(what, of=(*what.of, ("batches", " ".join(map(str, query.batches.numbers)))))
     facts = [f for found in scene.facts(what, None, query.when).values() for f in found]
     if query.batches.numbers:
         facts = [f for f in facts if f.batch in query.batches.numbers]

@@ -8,8 +8,10 @@ from journalbot.language.lexicon import Mention
 from journalbot.language.text import Text
 from journalbot.questions.query import Query, What
 from journalbot.vocabulary.finings import FININGS, OAK
-from journalbot.vocabulary.questions import CALCULATE, DEEDS, MATERIAL_GROUPS
+from journalbot.vocabulary.question_signs import MATERIAL_GROUPS
+from journalbot.vocabulary.questions import CALCULATE, DEEDS
 from journalbot.vocabulary.units import UNITS
+from journalbot.winemaking.units import litres
 
 _SULFITES = MATERIAL_GROUPS["sulfite"]
 _ACIDS = (*MATERIAL_GROUPS["acid"], *MATERIAL_GROUPS["deacidify"])
@@ -29,6 +31,8 @@ def read_calculation(text: Text, refs: Sequence[Mention], cellar: Cellar) -> Que
     wanted = bool(words & CALCULATE) or any(
         " ".join(text.words[i : i + 2]) in CALCULATE for i in range(len(text.words))
     )
+    if alone := _from_figures_alone(text, words, refs, percents):
+        return alone
     batch = _batch(refs)
     if refs and batch is None:
         return None
@@ -119,6 +123,55 @@ def read_calculation(text: Text, refs: Sequence[Mention], cellar: Cellar) -> Que
             else None
         )
     return None
+
+
+def _from_figures_alone(text: Text, words: set[str], refs: Sequence[Mention], percents: list[str]) -> Query | None:
+    """A blend's shares, room for foam, or the free SO2 that a pH asks for: with the question's own numbers only."""
+    if any(set(m.value.terms) - {"red", "white", "mead", "cider"} or not m.value.terms for m in refs):
+        return None
+    if words & {"pearson", "square"} or ({"blend", "mix"} & words and {"to", "get", "make", "for"} & words):
+        figures = _alike(text)
+        if len(figures) == 3:
+            quantity, (first, second, target) = figures[0][0], [said for _, said in figures]
+            return _query("blend shares", ("quantity", quantity), ("first", first), ("second", second), ("to", target))
+    vast = _volumes(text)
+    if vast and words & {"headspace", "head", "headroom", "foam"}:
+        small, *more = sorted(vast, key=lambda v: litres(float(v.split()[0]), v.split()[1]))
+        colour = next((c for c, ws in _COLOURS.items() if words & ws), "")
+        holds = (("capacity", more[-1]),) if more else ()
+        return _query("room for foam", ("volume", small), *holds, *((("colour", colour),) if colour else ()))
+    ph = _named(text, "ph")
+    if ph and "free_so2" in {m.value for m in text.of("quantity")} and not percents and "molecular" not in words:
+        return _query("free SO2 needed", ("ph", ph.split()[0]))
+    return None
+
+
+_COLOURS = {"red": {"red", "reds"}, "white": {"white", "whites"}, "mead": {"mead"}, "cider": {"cider"}}
+
+
+def _is_volume(unit: str) -> bool:
+    return unit in UNITS and UNITS[unit].dimension == "volume"
+
+
+def _volumes(text: Text) -> list[str]:
+    """Every volume told, that in a vessel's name too: `an 8 gallon bucket`."""
+    out = []
+    for i, token in enumerate(text.tokens):
+        found = unit_at(text.words, i + 1) if token.kind == "number" else None
+        if found and _is_volume(found[0]):
+            out.append(f"{float(token.text.replace(',', '.')):g} {found[0]}")
+    return out
+
+
+def _alike(text: Text) -> list[tuple[str, str]]:
+    """Figures of one quantity, in order: of percents the alcohol, else what the readings are of."""
+    found = [
+        (m.value.quantity, f"{m.value.value:g} {m.value.unit}")
+        if m.kind == "reading"
+        else ("alcohol", f"{m.value.value:g} %")
+        for m in text.of("reading", "percent")
+    ]
+    return found if len({quantity for quantity, _ in found}) == 1 else []
 
 
 def _query(name: str, *of: tuple[str, str]) -> Query:

@@ -7,13 +7,14 @@ from journalbot.language.text import Text
 from journalbot.questions.measures import MEASURES, Measure
 from journalbot.questions.query import What
 from journalbot.questions.signs import Sign
-from journalbot.vocabulary.questions import FILLERS, MATERIAL_GROUPS, MODALS, words
+from journalbot.vocabulary.question_signs import MATERIAL_GROUPS
+from journalbot.vocabulary.questions import FILLERS, MODALS, NO_ITEM, words
 
 # Kinds of asking that any measure of a sort can answer without saying so in its rows.
 _ANY = frozenset(("what", "did", "how"))
 _BY_SORT: dict[str, frozenset[str]] = {
-    "act": frozenset(("when", "times", "how much", "how many")),
-    "reading": frozenset(("when", "how much", "times")),
+    "act": frozenset(("when", "times", "how much", "how many", "clock")),
+    "reading": frozenset(("when", "how much", "times", "clock")),
     "figure": frozenset(("when", "how much")),
     "money": frozenset(("when", "how much")),
     "days": frozenset(("when",)),
@@ -86,12 +87,14 @@ def candidates(
     by_name: dict[str, list[Sign]] = {}
     for s in here:
         by_name.setdefault(s.name.removeprefix("way:") if s.name.startswith("way:") else s.name, []).append(s)
+        if s.name.startswith("period:"):
+            by_name.setdefault("period", []).append(s)
         if s.name.startswith("way:") and s.value in ("first", "last"):
             by_name.setdefault(s.value, []).append(s)
     ways = {
         i
         for s in here
-        if s.name.split(":")[0] in ("way", "every", "group", "test", "denial", "state", "coloured")
+        if s.name.split(":")[0] in ("way", "every", "group", "test", "denial", "state", "coloured", "period")
         for i in range(s.first, s.last)
     }
     meaning = content(text, tokens)
@@ -183,7 +186,7 @@ def _weigh(
     left = [i for i in meaning if i not in used and i not in explained and i not in ways and i not in free]
     unexplained_asks = [
         s
-        for n in ("how long", "who", "why", "where", "how many", "when", "times")
+        for n in ("how long", "who", "why", "where", "how many", "when", "times", "clock", "money")
         if n not in named
         for s in by_name.get(n, ())
         if not set(range(s.first, s.last)) & (core | beside | asks | ways) and n not in measure.beside
@@ -284,6 +287,8 @@ def narrowed(
                 f"{'or ' if name == 'item' and k and _apart(text, meant[k - 1], i) else ''}{text.tokens[i].low}"
                 for k, i in enumerate(meant)
             )
+            if name == "item" and set(value.split()) <= NO_ITEM:
+                value = ""
             value = value.removesuffix("'s") or next(
                 (s.value for s in here if s.name == "smell" and measure.name == "search"), ""
             )

@@ -19,6 +19,7 @@ class Pieces:
     explained: set[int]  # those that batches and dates have taken
     when: When
     who: Whom
+    in_vessel: bool = False  # the wine meant is called by its vessel
 
     def has(self, *names: str) -> bool:
         """Whether any sign of these names is there."""
@@ -45,7 +46,7 @@ def tokens_of(signs: Sequence[Sign]) -> set[int]:
 
 def way_token(token: int, signs: Sequence[Sign]) -> bool:
     """Whether a token only says how facts are put together, or that batches are meant."""
-    return any(s.first <= token < s.last and s.name.startswith(("way:", "every", "group")) for s in signs)
+    return any(s.first <= token < s.last and s.name.startswith(("way:", "every", "group", "period:")) for s in signs)
 
 
 def words_of(text: Text, tokens: Sequence[int]) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from journalbot.language.text import Text
 from journalbot.questions.candidates import candidates, content, narrowed
 from journalbot.questions.conditions import in_test, read_conditions
-from journalbot.questions.query import Batches, Condition, Query, When
+from journalbot.questions.query import Batches, Condition, Query, What, When
 from journalbot.questions.signs import Sign
 from journalbot.questions.whom import Whom
 from journalbot.vocabulary.questions import RELATIVES, words
@@ -226,6 +226,12 @@ def _which(
         return None
     if not conditions and not state and not read[0] and not {text.words[i] for i in tail} <= _TRIVIAL:
         return GroupRead(Query((), batches, when, over=over), tail, -5.0) if content(text, tail) else None
+    if period := next((s for s in signs if s.name.startswith("period:")), None):
+        if conditions or state or not group.counted:
+            left += range(period.first, period.last)
+        else:
+            by = period.name.partition(":")[2]
+            return GroupRead(Query((What("start"),), batches, when, by=by), left + left_before, score + 2.0)
     described = replace(batches, conditions=conditions, state=state)
     return GroupRead(Query((), described, when, over=over), left + left_before, score + 2.0)
 

@@ -1,6 +1,7 @@
 """Where a question was not understood: the words that stopped it, and near questions that would be answered."""
 
 from journalbot.model import Answer
+from journalbot.questions.general import ANSWER
 from journalbot.questions.measures import MEASURES
 from journalbot.questions.query import Batches, Query, What, describe
 from journalbot.questions.reading import Understood
@@ -14,6 +15,8 @@ _USUAL = ("yeast", "story", "bottles left")
 
 def not_understood(question: str, read: Understood, scene: Scene) -> Answer:
     """An answer that gives none, and says why."""
+    if read.general:
+        return Answer(question, None, False, ANSWER)
     stopped = join([f"“{w}”" for w in read.stopped_by[:5]])
     why = f"I did not understand {stopped} in that question." if stopped else "I did not understand that question."
     near = [

@@ -10,6 +10,7 @@ from journalbot.questions.signs import Sign
 from journalbot.questions.stretches import between, share
 from journalbot.questions.times import anchor
 from journalbot.questions.ways import put_together
+from journalbot.vocabulary.questions import FILLERS
 
 ACTS = frozenset(
     (  # what may say when something else was
@@ -32,6 +33,7 @@ ACTS = frozenset(
     )
 )
 _MEASURE_OF_ACT = {"drained": "end", "pitch": "yeast", "oak out": "oak_out"}
+_COST = frozenset(("cost", "costs", "costing"))
 _JOINING = frozenset(("and", ",", "&", "plus", "also", "with"))
 _FURTHER = frozenset(("reading", "figure", "days", "words", "act", "money"))
 
@@ -62,6 +64,14 @@ def read_plain(p: Pieces) -> Draft:
     if _denied(p, what):
         lacking = Batches(conditions=(Condition(what, "none"),), every=True)
         return Draft(Query((), lacking, p.when, over="list"), best.left, best.score, grouped=True)
+    cost = what.measure == "money" and len(p.who.numbers) == 1 and not what.get("item") and not p.when
+    if cost and _COST & set(p.text.words):
+        what = What("cost")
+    past = (p.when and not p.when.anchor) or {"was", "were"} & set(p.text.words)
+    if what.measure == "contents" and what.get("vessel") and past:
+        what = What("held", what.of)
+    if what.measure == "due" and p.when:
+        what = What("plans")  # the usual intervals speak of today only
     if what.measure == "where" and p.when:
         what = What("places")
     whats, left = _all_measures(p, what, best.left)
@@ -132,11 +142,13 @@ def act_when(when: When) -> When:
 def _with_anchor(p: Pieces, best: Candidate) -> tuple[Candidate, When | None, set[int]]:
     """Whether an act says when rather than what: it does where another measure then explains the rest."""
     nothing = best, None, set[int]()
-    found = anchor(p.text, p.signs, ACTS, first=1)
+    found = anchor(p.text, p.signs, ACTS, first=1, passed=p.explained)
     if found is None or found[1] <= tokens_of(best.signs):
         return nothing
     when, used, _ = found
     link = p.text.words[min(used)]
+    if link == "when" and not any(w not in FILLERS or w == "what" for w in p.text.words[: min(used)]):
+        return nothing  # "tell me when it was pressed" asks when
     rest = [i for i in p.tokens if i not in used]
     if (
         best.measure.sort == "act"

@@ -42,6 +42,7 @@ class Batches:
     colours: tuple[str, ...] = ()
     years: tuple[int, ...] = ()
     state: str = ""  # "bottled", "under way", "fermenting", "ended"
+    vessel: str = ""  # what is, or was at the time, in this vessel
     conditions: tuple[Condition, ...] = ()
 
     @property
@@ -59,6 +60,7 @@ class When:
     anchor: str = ""  # the measure of an act
     relation: str = ""  # to the anchor: "at", "before", "after", or the span around it: "week", "month", "year"
     of: Batches = field(default_factory=Batches)  # whose act; none: the batch's own
+    narrow: tuple[tuple[str, str], ...] = ()  # which act of that measure: the adding of this material
 
     def __bool__(self) -> bool:
         return bool(self.since or self.until or self.anchor)
@@ -74,7 +76,9 @@ class Query:
     within: str = ""  # how the facts of one batch are brought together: "last", "first", "mean", "count" …
     over: str = ""  # how those of all batches are: "most", "least", "mean", "sum", "count", "compare", "list"
     skip: int = 0  # with "last" and "first": how many to pass over ("the one before")
-    show: str = ""  # "notes": the notes that the answer rests on, instead of the answer
+    claim: bool = False  # whether the first of two batches is the one that has the most, or the least
+    by: str = ""  # "year" or "month": facts told by the period they fall in
+    show: str = ""  # "notes": the notes that the answer rests on, instead of the answer; "plot": a drawing of it
 
 
 def describe(query: Query) -> str:
@@ -100,8 +104,12 @@ def describe(query: Query) -> str:
         )
     if query.skip:
         way += f" but {query.skip}"
+    if query.claim:
+        way = f"whether {query.batches.labels[0]} has {way}"
     head = PARTS[part].format(f"{way} {subject}".strip()) if part else f"{way} {subject}".strip()
-    return _sentence(f"{head}{_of(query.batches)}{_when(query.when)}")
+    by = f", by {query.by}" if query.by else ""
+    drawn = ", drawn" if query.show == "plot" else ""
+    return _sentence(f"{head}{by}{drawn}{_of(query.batches)}{_when(query.when)}")
 
 
 def _sentence(text: str) -> str:
@@ -111,8 +119,12 @@ def _sentence(text: str) -> str:
 def _what(what: What, phrase: str) -> str:
     said = phrase
     for key, value in what.of:
+        if key == "late":
+            continue
         slot = "{" + key + "}"
-        said = said.replace(slot, value) if slot in said else f"{said} ({value})"
+        said = (
+            said.replace(slot, value) if slot in said else f"{said}{f' in {value}' if key == 'unit' else f' ({value})'}"
+        )
     while "[" in said:  # a part of the phrase that stands only where what it holds is given
         before, _, rest = said.partition("[")
         inner, _, after = rest.partition("]")
@@ -121,6 +133,8 @@ def _what(what: What, phrase: str) -> str:
 
 
 def _of(batches: Batches) -> str:
+    if batches.vessel:
+        return f", of the wine in {batches.vessel}"
     if batches.numbers and not batches.described:
         return f", {'each of ' if batches.every and len(batches.numbers) > 1 else ''}{join(batches.labels)}"
     which = _which(batches, lead=" ")
@@ -161,7 +175,9 @@ def _when(when: When) -> str:
         from journalbot.questions.measures import MEASURES
 
         whose = f" of {join(when.of.labels)}" if when.of.labels else ""
-        return f", {RELATIONS[when.relation]} {_what(What(when.anchor), MEASURES[when.anchor].phrase)}{whose}"
+        return (
+            f", {RELATIONS[when.relation]} {_what(What(when.anchor, when.narrow), MEASURES[when.anchor].phrase)}{whose}"
+        )
     if when.since and when.until:
         return (
             f", on {day_said(when.since)}"

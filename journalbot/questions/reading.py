@@ -12,8 +12,10 @@ from journalbot.language.names import Names
 from journalbot.language.text import Text
 from journalbot.model import Settings
 from journalbot.questions.calculator import read_calculation
+from journalbot.questions.contexts import in_context
 from journalbot.questions.draft import Draft, Pieces, words_of
 from journalbot.questions.followups import follow_up
+from journalbot.questions.general import of_general_knowledge
 from journalbot.questions.groups import find_group, read_group
 from journalbot.questions.measures import MEASURES
 from journalbot.questions.plain import ACTS, act_when, read_plain
@@ -48,6 +50,7 @@ _BROAD = frozenset(
     )
 )
 _STORIES = frozenset(("doing", "recipe", "story", "made of", "summary"))
+_OF_VESSELS = frozenset(("contents", "held", "where", "places", "time in vessel", "capacity", "rack", "move", "start"))
 # What is laid side by side where batches are compared and no figure is named.
 COMPARED = (
     "yeast",
@@ -105,6 +108,7 @@ class Understood:
     unknown: str = ""  # a batch that the journal does not have, as typed
     one: bool = False  # several batches fit where one was meant
     said: str = ""  # how the batch was referred to
+    general: bool = False  # of general knowledge: nothing that a journal holds
     unused: tuple[str, ...] = ()  # words that were passed over
     confidence: float = 0.0
 
@@ -123,26 +127,65 @@ def read_question(
     calculation = read_calculation(text, refs, cellar)
     if calculation is not None:
         return Understood(calculation, confidence=20.0)
+    if of_general_knowledge(text, in_context(text, find_signs(text, refs), refs), refs):
+        return Understood(general=True)
     open_refs = [m for m in refs if contested(m, text)][:4]
     readings = []
+    if not any(m.value.fits for m in refs) and len(vessels := text.of("vessel")) == 1:
+        found = _read_in_vessel(text, vessels[0], names, cellar, before)
+        readings += [found] if found else []
     for n in range(len(open_refs) + 1):
         for dropped in combinations(open_refs, n):
             found = _read(text, [m for m in refs if m not in dropped], names, cellar, before)
             # "how much honey did I buy" is of the honey, whatever wine is made from it.
-            goods = n and found.query and any(w.get("item") for w in found.query.whats)
-            readings.append(replace(found, confidence=found.confidence + (1.0 if goods else -0.4 * n)))
+            asked = whats_of(found.query) if found.query else []
+            goods = any(w.get("item") for w in asked)
+            # "described with strawberry", where no wine is called so, is of the taste.
+            tasted = any(w.get("words") for w in asked) and not any(m.value.fits for m in dropped)
+            readings.append(
+                replace(found, confidence=found.confidence + (1.0 if n and (goods or tasted) else -0.4 * n))
+            )
     return max(readings, key=lambda r: (r.query is not None, r.confidence))
 
 
-def _read(text: Text, refs: list[Mention], names: Names, cellar: Cellar, before: Query | None) -> Understood:
-    """Read a question whose references to batches are these."""
-    signs = find_signs(text, refs)
+def whats_of(query: Query) -> list[What]:
+    """Everything that a Query asks about, its conditions' too."""
+    return [*query.whats, *(c.what for c in query.batches.conditions)]
+
+
+def _read_in_vessel(
+    text: Text, vessel: Mention, names: Names, cellar: Cellar, before: Query | None
+) -> Understood | None:
+    """Read a question that speaks of a wine by its vessel, as in `top up the barrel`; None where it does not."""
+    plain = replace(text, mentions=[m for m in text.mentions if m is not vessel])
+    read = _read(plain, [], names, cellar, before, vessel)
+    if read.query is None or any(w.measure in _OF_VESSELS or w.get("vessel") for w in read.query.whats):
+        return None
+    if read.query.batches.numbers or read.query.batches.described or not read.query.whats:
+        return None
+    if any(MEASURES[w.measure].scope != "batch" for w in read.query.whats):
+        return None
+    batches = replace(read.query.batches, vessel=vessel.value.name)
+    return replace(read, query=replace(read.query, batches=batches), confidence=read.confidence - 0.5)
+
+
+def _read(
+    text: Text,
+    refs: list[Mention],
+    names: Names,
+    cellar: Cellar,
+    before: Query | None,
+    vessel: Mention | None = None,
+) -> Understood:
+    """Read a question whose references to batches are these, or which means what is in a vessel."""
+    signs = in_context(text, find_signs(text, refs), refs)
     anchored = anchor(text, signs, ACTS) if any(s.name.startswith("anchor:") for s in signs) else None
     of_anchor = [m for m in refs if anchored and m.first >= anchored[2]]
     who = whom(text, [m for m in refs if m not in of_anchor], names, cellar)
     taken = who.tokens | {i for m in of_anchor for i in range(m.first, m.last)}
+    taken |= set(range(vessel.first, vessel.last)) if vessel else set()
     days = dates_in(text, taken)
-    p = Pieces(text, signs, list(range(len(text.words))), taken | days.tokens, days.when, who)
+    p = Pieces(text, signs, list(range(len(text.words))), taken | days.tokens, days.when, who, vessel is not None)
     group = find_group(text, signs, p.explained, who)
     if anchored and not group:
         whose = whom(text, of_anchor, names, cellar)
@@ -200,7 +243,13 @@ def _with_batches(p: Pieces, draft: Draft, who: Whom, cellar: Cellar, before: Qu
         one, every = False, True
     if measures and all(m.scope == "none" for m in measures):
         one = False
-    elif not numbers and not who.unknown and not draft.grouped and all(m.scope == "batch" for m in measures):
+    elif (
+        not numbers
+        and not who.unknown
+        and not draft.grouped
+        and not p.in_vessel
+        and all(m.scope == "batch" for m in measures)
+    ):
         numbers, every = _implied(query, p.text, cellar, before, every)
     if query.over in ("most", "least") and not numbers:
         every = True

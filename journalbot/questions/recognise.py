@@ -5,7 +5,8 @@ import re
 from journalbot.language.tokens import tokenize
 from journalbot.questions.followups import PHRASES
 from journalbot.questions.signs import written_out
-from journalbot.vocabulary.questions import RELATIVES, SIGNS, SUPERLATIVES, TESTS, words
+from journalbot.vocabulary.question_signs import SIGNS
+from journalbot.vocabulary.questions import RELATIVES, SUPERLATIVES, TESTS, words
 
 _ASKING = words("what which who whom whose where why how when")
 _AFTER_HOW = words(  # "how lovely it smells" is no question

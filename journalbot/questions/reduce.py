@@ -13,6 +13,7 @@ from journalbot.winemaking.acid import ta_from_percent
 from journalbot.winemaking.units import UnknownUnit, convert, grams
 
 _SUMMED = frozenset(("bottles", "days", "times"))
+_ROUGH = frozenset(("tsp", "tbsp", "cup", "tablet", "pinch"))
 
 
 def in_unit(fact: Fact, unit: str) -> float | None:
@@ -43,10 +44,10 @@ def number_of(fact: Fact) -> float | None:
         return None
     if fact.unit.startswith("/"):
         return float(fact.value) / float(fact.unit[1:])
-    return _base(float(fact.value), fact.unit, fact.label)
+    return base_value(float(fact.value), fact.unit, fact.label)
 
 
-def _base(value: float, unit: str, of: str) -> float:
+def base_value(value: float, unit: str, of: str) -> float:
     """A value in the one unit that values of its kind are compared in."""
     if unit == "%" and of == "ta":
         return ta_from_percent(value)
@@ -131,6 +132,26 @@ def _commonest(facts: list[Fact], method: str) -> list[Fact]:
             Fact(_owner(same), "", value, "", f"{value}, {times}", _notes(same), join([day_said(f.date) for f in same]))
         )
     return out
+
+
+def in_the_unit(facts: list[Fact], unit: str) -> list[Fact]:
+    """Facts told in the unit that a question asks for; those that cannot be brought to it stay as recorded."""
+    out = []
+    for f in facts:
+        value = None if f.unit == unit else _in_any(f, unit)
+        if value is not None:
+            said = f"{'about ' if f.unit in _ROUGH else ''}{said_value(value, unit)}"
+            text = f"{said}{f' {f.label}' if f.label else ''} ({f.text})"
+            out.append(replace(f, value=value, unit=unit, text=text))
+        else:
+            out.append(f)
+    return out
+
+
+def _in_any(fact: Fact, unit: str) -> float | None:
+    direct = in_unit(fact, unit) if fact.unit else None
+    mass = in_unit(fact, "g") if direct is None else None
+    return direct if direct is not None else convert(mass, "g", unit) if mass and unit in ("kg", "lb", "oz") else None
 
 
 def best_known(facts: list[Fact]) -> list[Fact]:

@@ -24,6 +24,7 @@ METHODS: dict[str, str] = {  # how facts are brought together, as said before wh
 PARTS: dict[str, str] = {
     "": "{}",
     "date": "the date of {}",
+    "time": "the time of day of {}",
     "amount": "the amount of {}",
     "times": "how many times there is a record of {}",
     "done": "whether there is a record of {}",

@@ -10,6 +10,7 @@ from journalbot.language.names import Names
 from journalbot.model import Batch, Entry, Settings
 from journalbot.questions.measures import MEASURES, Case, Fact, Measure
 from journalbot.questions.measures.base import Source, days_between
+from journalbot.questions.measures.vessels import keys_of
 from journalbot.questions.query import Batches, Condition, What, When
 from journalbot.questions.reduce import in_unit, reduce_facts
 from journalbot.questions.whom import colour_of
@@ -94,6 +95,8 @@ class Scene:
         self, which: Batches, when: When
     ) -> tuple[list[int] | None, list[tuple[Condition, dict[int | None, list[Fact]]]]]:
         """The batches meant (None: all of them), and for each condition the facts that it was judged by."""
+        if which.vessel:
+            return self.in_vessel(which.vessel, when), []
         if not which.described:
             return (list(which.numbers), []) if which.numbers else (None, [])
         numbers = list(which.numbers) or sorted(self.cellar.batches)
@@ -105,6 +108,26 @@ class Scene:
             numbers = [n for n in numbers if self._meets(condition, facts.get(n, []))]
             judged.append((condition, facts))
         return numbers, judged
+
+    def in_vessel(self, name: str, when: When) -> list[int]:
+        """The batches that are in a vessel, or that have been where a time is spoken of or none is there now."""
+        keys = keys_of(self.cellar, name)
+        now = [b.number for key in keys for b in self.cellar.in_vessel(key)]
+        return sorted(set(now)) if now and not when else sorted(self.held_in(name))
+
+    def held_in(self, name: str) -> dict[int, list[Fact]]:
+        """The stays of every batch that has been in a vessel."""
+        found = self.facts(What("held", (("vessel", name),)), None)
+        return {n: facts for n, facts in found.items() if n is not None}
+
+    def while_in(self, name: str, facts: dict[int | None, list[Fact]]) -> dict[int | None, list[Fact]]:
+        """The facts of the days on which their batch was in a vessel."""
+        stays = self.held_in(name)
+        return {
+            n: inside
+            for n, found in facts.items()
+            if (inside := [f for f in found if any(s.date <= f.date <= s.until for s in stays.get(n or 0, ()))])
+        }
 
     def _fits(self, batch: Batch, which: Batches) -> bool:
         if which.colours and colour_of(batch, self.names) not in which.colours:
@@ -155,19 +178,20 @@ class Scene:
         return When(days[-1][:size], days[-1][:size])
 
     def _anchor_days(self, when: When, numbers: list[int] | None) -> list[str]:
-        facts = self.facts(What(when.anchor), numbers)
+        facts = self.facts(What(when.anchor, when.narrow), numbers)
         return sorted(f.date for found in facts.values() for f in found if len(f.date) == 10)
 
     def _by_anchor(self, facts: list[Fact], when: When, number: int | None) -> list[Fact]:
         numbers = list(when.of.numbers) or ([number] if number is not None else None)
-        anchors = [f for found in self.facts(What(when.anchor), numbers).values() for f in found if f.date]
+        anchors = [f for found in self.facts(What(when.anchor, when.narrow), numbers).values() for f in found if f.date]
         if not anchors:
             return []
         if when.relation == "before":
             return [f for f in facts if (f.date, f.order) <= (anchors[0].date, anchors[0].order)]
         if when.relation == "after":
             last = anchors[-1]
-            return [f for f in facts if f.notes != last.notes and (f.date, f.order) >= (last.date, last.order)]
+            # What the same note tells further on came after: "2 kg sugar, now 1.086".
+            return [f for f in facts if (f.date, f.order) > (last.date, last.order)]
         same = [
             f
             for f in facts

@@ -12,11 +12,16 @@ from journalbot.language.text import Text, understand
 from journalbot.model import Settings
 from journalbot.vocabulary import questions as vocabulary
 from journalbot.vocabulary.people import PEOPLE
+from journalbot.vocabulary.question_signs import SIGNS
 from journalbot.vocabulary.units import UNITS
 
 _SHORT = re.compile(
     r"(?<![\w'])(" + "|".join(sorted((re.escape(s) for s in vocabulary.SHORT), key=len, reverse=True)) + r")(?![\w'-])",
     re.IGNORECASE,
+)
+# "spent since I started": all of it, where nothing says what was started.
+_EVER = re.compile(
+    r"\bsince (?:i|we) (?:started|began)(?: out)?(?: (?:making|doing) (?:wine|this|it))?\s*(?=[?.!]*$)", re.IGNORECASE
 )
 _LABEL = re.compile(r"\b(batch \d+) \([^()]*\)", re.IGNORECASE)  # a batch as answers call it: the number says it all
 # "the riesling's gravity": the owner is named; "last year's" and "what's" are words of their own.
@@ -92,11 +97,12 @@ def question_lexicon() -> Lexicon:
     for table, kind in (
         (vocabulary.ASKS, "ask"),
         (vocabulary.WAYS, "way"),
-        (vocabulary.SIGNS, "sign"),
+        (SIGNS, "sign"),
         (vocabulary.TESTS, "test"),
         (vocabulary.ANCHORS, "anchor"),
         (vocabulary.STATES, "state"),
         (vocabulary.COLOURED, "coloured"),
+        (vocabulary.PERIODS, "period"),
     ):
         rows += [(phrase, f"{kind} {name}", name) for name, phrases in table.items() for phrase in phrases]
     rows += [(word, "superlative", word) for word in vocabulary.SUPERLATIVES]
@@ -109,7 +115,7 @@ def question_lexicon() -> Lexicon:
 
 def written_out(question: str) -> str:
     """The question with its short forms written out: `whats` becomes `what is`."""
-    question = _LABEL.sub(r"\1", question)
+    question = _EVER.sub("ever", _LABEL.sub(r"\1", question))
     text = _OWNER.sub(
         lambda m: m.group(1) if m.group(1).lower() not in _NO_OWNERS else m.group(), question.replace("’", "'")
     )

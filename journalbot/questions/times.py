@@ -1,5 +1,6 @@
 """When: the days that a question speaks of, by date or by something done on them."""
 
+from collections.abc import Set
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
@@ -23,6 +24,7 @@ _AT = {
     "until": "before",
     "till": "before",
 }
+_DOSING = words("adding added add addition of putting put")
 _SKIPPED = words("the i we my it was were is it's did you they got of that a start end beginning and in")
 
 
@@ -110,24 +112,38 @@ def _day_before(iso: str) -> str:
     return (date.fromisoformat(iso) - timedelta(1)).isoformat() if len(iso) == 10 else iso
 
 
-def anchor(text: Text, signs: list[Sign], acts: frozenset[str], first: int = 0) -> tuple[When, set[int], int] | None:
-    """An act that says when (`when I pitched`, `the week I bottled …`): the When, its tokens, and where it begins."""
+def anchor(
+    text: Text, signs: list[Sign], acts: frozenset[str], first: int = 0, passed: Set[int] = frozenset()
+) -> tuple[When, set[int], int] | None:
+    """An act that says when (`when I pitched`, `the week I bottled …`, `after the sugar`): the When, its tokens, and
+    where it begins. `passed` are tokens that may stand between, as a batch's name does.
+    """
     for s in signs:
         if s.name.startswith("anchor:"):
             act = next((a for a in signs if a.name in acts and a.first >= s.last), None)
             if act:
                 return When(anchor=act.name, relation=s.name.partition(":")[2]), set(range(s.first, act.last)), s.first
     for act in signs:
-        if act.name not in acts:
+        dosed = act.name == "material"
+        if act.name not in acts and not dosed:
             continue
         i = act.first - 1
-        while i >= max(first, act.first - 4) and (text.words[i] in _SKIPPED):
+        while (
+            i >= first
+            and i >= act.first - (9 if passed else 4)
+            and (text.words[i] in _SKIPPED or i in passed or (dosed and text.words[i] in _DOSING))
+        ):
             i -= 1
         if (
             i > 0
             and text.words[i] in _AT
             and i >= first
             and not (text.words[i] in ("on", "since") and act.first - i > 3)
+            and not (dosed and _AT[text.words[i]] == "at" and text.words[i] != "when")
         ):
-            return When(anchor=act.name, relation=_AT[text.words[i]]), set(range(i, act.last)), i
+            used = {k for k in range(i, act.last) if k not in passed}
+            relation = _AT[text.words[i]]
+            if dosed:
+                return When(anchor="addition", relation=relation, narrow=(("material", act.value),)), used, i
+            return When(anchor=act.name, relation=relation), used, i
     return None

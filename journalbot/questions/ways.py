@@ -19,21 +19,36 @@ _BOTH = frozenset(
 )
 # What has no first or last of its own: it is as it is now.
 _NOW = frozenset(("where", "contents", "sweetness", "free vessels", "plans", "bottles left"))
+_WEIGHED = frozenset(("addition", "sweetening", "chaptalising", "fruit weight"))
+_WHETHER = frozenset(("is", "was", "are", "were", "did", "does", "do", "has", "had"))
 _CLAUSE = frozenset(("i", "we", "it", "the", "they", "pitched", "pitching", "bottled", "racked", "pressed"))
 
 
 def put_together(p: Pieces, whats: tuple[What, ...], best: Candidate) -> Query:
     """The Query of measures, with the part of them that is asked and how their facts come together."""
+    if whats[0].measure == "cost":
+        return Query(whats, when=p.when)
     measure = best.measure
     asked = {s.name for s in p.signs if not (s.name == "when" and _leads_clause(p.text, s))}
     part = part_asked(asked, measure.sort, {s.name for s in best.signs})
     plain = tuple(replace(w, part="") for w in whats)
-    whats = tuple(replace(w, part=part if MEASURES[w.measure].sort == "act" or part == "date" else "") for w in whats)
+    whats = tuple(
+        replace(w, part=part if MEASURES[w.measure].sort == "act" or part in ("date", "time") else "") for w in whats
+    )
     if measure.counts == "sum" and "how many" in asked and "times" not in asked:
         return Query(plain, when=p.when, within="sum", over="sum")
     if part == "times" and {"different", "distinct"} & set(p.text.words):
         return Query(plain, when=p.when, over="distinct")
     way = _way(p, best)
+    period = next((s.name.partition(":")[2] for s in p.signs if s.name.startswith("period:")), "")
+    if period:
+        return Query(plain, when=p.when, over=way if way in ("most", "least") else "", by=period)
+    if p.has("plot"):
+        return Query(plain, when=p.when, within="change", show="plot")
+    if not way and any(w.get("unit") for w in whats) and measure.name in _WEIGHED and not p.when.anchor:
+        return Query(plain, when=p.when, within="sum")  # "how many grams of it": in all
+    if way in ("most", "least") and len(p.who.numbers) == 2 and p.text.words[0] in _WHETHER:
+        return Query(whats, when=p.when, within=usual_way(measure.usual), over=way, claim=True)
     if part == "times":
         return Query(whats, when=p.when, within="count", over="mean" if way == "mean" else "count")
     usual = usual_way(measure.usual)
@@ -48,7 +63,7 @@ def put_together(p: Pieces, whats: tuple[What, ...], best: Candidate) -> Query:
         return Query(whats, when=p.when, over=way, within=inner)
     if way:
         return Query(whats, when=p.when, within=way, over=way if way != "change" else "")
-    if part in ("date", "amount", "done") and measure.sort == "act":
+    if part in ("date", "time", "amount", "done") and measure.sort == "act":
         return Query(whats, when=p.when)
     return Query(whats, when=p.when, within=usual, over="sum" if usual == "sum" else "")
 
@@ -97,6 +112,8 @@ def part_asked(asked: set[str], sort: str, row: set[str]) -> str:
     wants = {n for n in ("when", "times", "how much", "how many") if n in asked and n not in row}
     if {"when", "how much"} <= wants:
         return ""
+    if "clock" in asked:
+        return "time"
     if "times" in wants or ("how many" in wants and sort in ("act", "words")):
         return "times"
     if "when" in wants:

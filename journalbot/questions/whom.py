@@ -15,6 +15,7 @@ _COLOURS = ("red", "white", "rosé", "fruit", "mead", "cider")
 _DETERMINERS = words("the this that my our last new old first second")
 _COUNTS = words("two three four five six 2 3 4 5 6")
 _JOIN = frozenset(("and", "or", "vs", "versus", "against", "with", ",", "&", "the", "to", "from", "my", "than"))
+_TASTING = words("described describe taste tastes tasted tasting smell smelled smelt like note notes flavour flavor")
 _EVERY = frozenset(w for w in EVERY if w not in ("my", "ever"))
 # Fruit that says nothing by itself of which wine is meant.
 _PLAIN_FRUIT = words("juice must grapes grape fruit berries")
@@ -68,6 +69,8 @@ def contested(m: Mention, text: Text) -> bool:
     """Whether a reference by name could be something else: a material, a taste, something bought."""
     if m.value.how == "number" or m.value.vintage:
         return False
+    if not m.value.fits and m.value.new is None and set(text.words) & _TASTING:
+        return True  # "any wine described with strawberry"
     return any(o.kind in ("material", "descriptor") and o.first < m.last and m.first < o.last for o in text.mentions)
 
 
@@ -75,6 +78,7 @@ def whom(text: Text, mentions: Sequence[Mention], names: Names, cellar: Cellar) 
     """Resolve references to batches."""
     out = Whom()
     groups: list[tuple[int, ...]] = []
+    last: Mention | None = None
     for m in mentions:
         ref: BatchRef = m.value
         fits = _by_colour(ref, names, cellar)
@@ -95,12 +99,26 @@ def whom(text: Text, mentions: Sequence[Mention], names: Names, cellar: Cellar) 
         elif len(fits) > 1:
             out.one = True
         out.said = out.said or typed
+        if (
+            groups
+            and last is not None
+            and _of_the_last(text.words[last.last : m.first])
+            and set(fits) & set(groups[-1])
+        ):
+            fits = tuple(n for n in groups.pop() if n in fits)  # "the shiraz from batch 2"
+            out.one, out.every = len(fits) > 1, out.every and len(fits) > 1
         groups.append(fits)
+        last = m
     out.numbers = tuple(dict.fromkeys(n for g in groups for n in g))
     if len(groups) > 1:
         out.every = True
         out.one = False if all(len(g) == 1 for g in groups) else out.one
     return out
+
+
+def _of_the_last(between: Sequence[str]) -> bool:
+    """Whether the words between two references make the second one tell of the first: `the shiraz from batch 2`."""
+    return bool(between) and set(between) <= {"from", "of", "in", "(", "the", "that", "is"} and between[-1] != "the"
 
 
 def _any_of(words: Sequence[str], first: int) -> bool:
@@ -165,6 +183,10 @@ def _by_years(
             and 1990 <= int(token.text) <= 2099
         ):
             years[i] = int(token.text)
+        elif i in (m.first - 1, m.last) and len(token.text) == 2 and token.text.isdigit():
+            year = 2000 + int(token.text)  # "hanepoot 23", where one of those wines is of that year
+            if any(names.batches.vintage(n) == year for n in all_of):
+                years[i] = year
     near: set[int] = set()
     i = m.first - 1
     while i >= 0 and (text.words[i] in _JOIN or i in years):

@@ -1,5 +1,6 @@
 """How answers are said: one line where one will do, a line each where there are several; figures with their working."""
 
+import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -30,7 +31,9 @@ def label(number: int | None, scene: "Scene") -> str:
 def fact_said(fact: Fact, part: str = "", phrase: str = "") -> str:
     """A fact in one phrase: the side asked for first, its day, and how it was worked out."""
     day = day_said(fact.date) if fact.date else ""
-    if part == "date" and day:
+    if part == "time":
+        said = f"{fact.time}, {day}{f' ({fact.text})' if fact.text else ''}"
+    elif part == "date" and day:
         said = f"{day}{f' ({fact.text})' if fact.text else ''}"
     elif fact.unit == "due":
         said = f"{fact.text}, due {day}" if day else fact.text
@@ -39,6 +42,18 @@ def fact_said(fact: Fact, part: str = "", phrase: str = "") -> str:
     else:
         said = ", ".join(p for p in (fact.text or phrase, day) if p)
     return f"{said} ({fact.working})" if fact.working else said
+
+
+def heading(what: What, number: int | None, scene: "Scene") -> str:
+    """The batch and what is told of it, as a line above a drawing."""
+    return f"{capital(label(number, scene)) or 'The journal'}, {_title(what)}:"
+
+
+def by_period(what: What, facts: Sequence[Fact]) -> str:
+    """A line for each year or month."""
+    if len(facts) == 1:
+        return f"{capital(_title(what))}: {facts[0].label}, {facts[0].text}."
+    return "\n".join([f"{capital(_title(what))}:", *(f"  {f.label}: {f.text}" for f in facts)])
 
 
 def _done(what: What) -> str:
@@ -145,8 +160,18 @@ def pooled(
             if who
             else f"{capital(fact_said(f, what.part, _done(what)))}."
         )
+    if len(shown) > _MANY:
+        lines.append("and more that come to the same")
     others = _others(query, result, pool, scene, numbers)
-    return "\n".join(lines) + others
+    return _verdict(query, result) + "\n".join(lines) + others
+
+
+def _verdict(query: Query, result: Sequence[Fact]) -> str:
+    """Yes or no, where the first of two batches was said to be the one."""
+    if not query.claim:
+        return ""
+    owners = {f.batch for f in result}
+    return "They are equal. " if len(owners) > 1 else "Yes. " if owners == {query.batches.numbers[0]} else "No. "
 
 
 def _once(facts: Sequence[Fact]) -> list[Fact]:
@@ -206,6 +231,8 @@ def of_cellar(query: Query, what: What, facts: Sequence[Fact], scene: "Scene") -
         return _vessels(what, facts, scene)
     if MEASURES[what.measure].sort == "calculation":
         return "\n".join(f"{capital(f.text)}{f' ({f.working})' if f.working else ''}".rstrip(".") + "." for f in facts)
+    if MEASURES[what.measure].sort == "advice":
+        return _advice(facts, scene)
     lines = []
     for f in facts[:_MANY]:
         who = label(f.batch, scene) or f.label
@@ -213,6 +240,20 @@ def of_cellar(query: Query, what: What, facts: Sequence[Fact], scene: "Scene") -
     if len(facts) > _MANY:
         lines.append(f"and {len(facts) - _MANY} more")
     return "\n".join(lines)
+
+
+_ISO = re.compile(r"\b\d{4}-\d{2}(?:-\d{2})?\b")
+
+
+def _advice(facts: Sequence[Fact], scene: "Scene") -> str:
+    """What practice says, a line each, with the readings it rests on; days as people say them."""
+    lines = []
+    for f in facts[:_MANY]:
+        head = capital(label(f.batch, scene) or "cellar")
+        said = f"{f.text.rstrip('.')}{f' ({f.working})' if f.working else ''}"
+        lines.append(_ISO.sub(lambda m: day_said(m.group()), f"{head}: {said}."))
+    more = [f"and {len(facts) - _MANY} more"] if len(facts) > _MANY else []
+    return "\n".join(lines + more)
 
 
 def _vessels(what: What, facts: Sequence[Fact], scene: "Scene") -> str:

@@ -53,9 +53,9 @@ def test_an_unknown_batch_is_named(cellar: "Cellar") -> None:
 @pytest.mark.parametrize(
     "question, stopped_by",
     [
-        ("how heavy was the harvest", "heavy"),
+        ("how muddy was the harvest", "muddy"),
         ("what colour is the label of the mead", "label"),
-        ("what did the riesling weigh", "weigh"),
+        ("what did the riesling rhyme with", "rhyme"),
     ],
 )
 def test_what_is_not_understood_names_the_words_and_offers_others(

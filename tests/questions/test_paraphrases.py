@@ -164,12 +164,19 @@ GROUPS: tuple[tuple[str, ...], ...] = (
         "so what was I doing in july 2023",
     ),
     (
-        "what's due",
+        "what have I got planned",
         "what is coming up",
-        "what needs doing",
         "whats on the to do list",
         "what have I planned",
         "any plans?",
+    ),
+    (
+        "what's due",
+        "what is due now",
+        "what needs doing",
+        "whats due",
+        "anything that needs doing?",
+        "tell me what is due",
     ),
     (
         "how long was batch 1 on oak",

@@ -4,10 +4,13 @@ from journalbot.questions.measures import (
     acts,
     bottles,
     calculations,
+    costs,
     durations,
     fermenting,
     money,
     plans,
+    practice,
+    proportions,
     readings,
     stories,
     strength,
@@ -31,5 +34,8 @@ FAMILIES = (
     plans,
     stories,
     calculations,
+    practice,
+    costs,
+    proportions,
 )
 MEASURES: dict[str, Measure] = {m.name: m for family in FAMILIES for m in family.MEASURES}

@@ -6,7 +6,7 @@ from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of
 from journalbot.questions.measures.gravities import sweetenings
 from journalbot.questions.measures.said import blend_said, said
-from journalbot.vocabulary.questions import MATERIAL_GROUPS
+from journalbot.vocabulary.question_signs import MATERIAL_GROUPS
 
 
 def material_fits(material: str, wanted: str) -> bool:
@@ -166,7 +166,7 @@ MEASURES: tuple[Measure, ...] = (
             ("sulfite", "sulfite"),
         ),
         ("pitch", "how much", *_MATERIAL_SIGNS),
-        narrows=("material",),
+        narrows=("material", "unit"),
         done="given",
         by_entry=True,
     ),
@@ -183,7 +183,7 @@ MEASURES: tuple[Measure, ...] = (
             ("sweeten", "how much", "material"),
         ),
         ("addition", "how much"),
-        narrows=("material",),
+        narrows=("material", "unit"),
         done="sweetened",
     ),
     Measure(

@@ -1,6 +1,6 @@
 """What a measure is: its name, how it is asked for, and how the entries of a batch give its facts."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from types import EllipsisType
@@ -29,6 +29,7 @@ class Source(Protocol):
     def cellar(self) -> Cellar: ...
     def note(self, number: int) -> Note | None: ...
     def open_asks(self) -> list[Ask]: ...
+    def sql(self, statement: str, values: Sequence[Any] = ()) -> Iterable[Any]: ...
     def search(
         self, words: str, *, limit: int = 20, any_word: bool = False, prefix: bool = True
     ) -> Sequence[Found]: ...
@@ -51,6 +52,7 @@ class Fact:
     bare: bool = False  # an act without the value that was asked for (a pitch that names no yeast)
     label: str = ""  # what it is of, where that is no batch (a vessel, a material, a quantity)
     order: tuple[int, int] = (0, 0)  # note and position, for facts of one day
+    time: str = ""  # of day, where the note gives one: HH:MM
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,4 +119,6 @@ def notes_of(*entries: Entry | None) -> tuple[int, ...]:
 
 def fact_of(entry: Entry, value: float | str | None = None, unit: str = "", text: str = "", **more: Any) -> Fact:
     """A fact that rests on one entry."""
-    return Fact(entry.batch, entry.date, value, unit, text, (entry.note,), order=entry.place, **more)
+    return Fact(
+        entry.batch, entry.date, value, unit, text, (entry.note,), order=entry.place, time=entry.time or "", **more
+    )

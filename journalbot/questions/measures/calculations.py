@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 
 from journalbot.questions.measures.base import Case, Fact, Measure
 from journalbot.questions.measures.readings import value_said
@@ -52,7 +53,7 @@ def _reading(case: Case, quantity: str, name: str) -> tuple[float, str]:
     number = case.of.get("batch")
     found = case.source.entries(batch=int(number), quantity=quantity) if number else []
     if not found:
-        raise Missing(f"the {QUANTITIES[quantity].label}")
+        raise Missing(f"the {QUANTITIES[quantity].label}{f' of batch {number}' if number else ''}")
     last = found[-1]
     later = case.source.entries(batch=int(number or 0), kinds=["addition"], since=last.date)
     since = [e for e in later if (e.date, e.place) > (last.date, last.place)]
@@ -91,7 +92,7 @@ def _spoons(grams: float, material: str) -> str:
         spoon = units.teaspoons(grams, material)
     except UnknownUnit:
         return ""
-    return f", about {number_said(spoon.value, 2)} level tsp"
+    return f", about {number_said(spoon.value, 1 if spoon.value >= 1 else 2)} level tsp"
 
 
 def _sulfite(case: Case) -> list[Fact]:
@@ -168,9 +169,24 @@ def _usual(case: Case) -> list[Fact]:
     )
 
 
+def _alcohol(case: Case) -> tuple[float, str]:
+    """The alcohol from the question, else as measured in the batch, else by the batch's gravities."""
+    try:
+        return _reading(case, "alcohol", "alcohol")
+    except Missing:
+        from journalbot.questions.measures.strength import GRAVITY_KINDS, alcohol
+
+        number = int(case.of.get("batch") or 0)
+        entries = case.source.entries(batch=number, kinds=GRAVITY_KINDS) if number else []
+        found = alcohol(replace(case, number=number, entries=entries)) if entries else []
+        if not found:
+            raise
+        return float(found[-1].value or 0), f"{found[-1].text} by its gravities"
+
+
 def _sorbate(case: Case) -> list[Fact]:
     litres, said = _volume(case)
-    strength, strength_said = _reading(case, "alcohol", "alcohol")
+    strength, strength_said = _alcohol(case)
     ph, ph_said = _reading(case, "ph", "ph")
     dose = sugar.sorbate_grams(litres, strength, ph)
     return _fact(
@@ -301,25 +317,28 @@ def _safe(compute: Callable[[Case], list[Fact]]) -> Callable[[Case], list[Fact]]
     return run
 
 
-def _measure(name: str, phrase: str, compute: Callable[[Case], list[Fact]]) -> Measure:
+def measure_of(name: str, phrase: str, compute: Callable[[Case], list[Fact]]) -> Measure:
+    """A calculation as a measure; where something is missing or out of range it says so."""
     return Measure(name, phrase, (), _safe(compute), (), sort="calculation", scope="none")
 
 
 MEASURES: tuple[Measure, ...] = (
-    _measure("sulfite dose", "how much {material} gives {rise} of SO2[ in {volume}][ in batch {batch}]", _sulfite),
-    _measure("acid dose", "how much {material} changes the acid by {rise}[ in {volume}][ in batch {batch}]", _acid),
-    _measure(
+    measure_of("sulfite dose", "how much {material} gives {rise} of SO2[ in {volume}][ in batch {batch}]", _sulfite),
+    measure_of("acid dose", "how much {material} changes the acid by {rise}[ in {volume}][ in batch {batch}]", _acid),
+    measure_of(
         "nitrogen dose",
         "how much diammonium phosphate gives {rise} of nitrogen[ in {volume}][ in batch {batch}]",
         _nutrient,
     ),
-    _measure("usual dose", "the usual dose of {material}[ for {volume}][ for batch {batch}]", _usual),
-    _measure("sorbate dose", "how much sorbate[ for {volume}][ for batch {batch}]", _sorbate),
-    _measure("sugar needed", "how much {material} reaches {to}[ from {from}][ in {volume}][ in batch {batch}]", _sugar),
-    _measure("scales", "what {value} is on the other scales", _scales),
-    _measure("strength from gravities", "the alcohol from {from} to {to}", _strength),
-    _measure("corrected gravity", "a gravity of {value} read at {temperature}, corrected", _correct),
-    _measure("bottles needed", "how many bottles[ {volume} fills][ batch {batch} fills]", _bottles),
-    _measure("molecular SO2", "molecular SO2[ of {value}][ for {to}][ at {ph}][ of batch {batch}]", _molecular),
-    _measure("conversion", "{value} in {unit}", _convert),
+    measure_of("usual dose", "the usual dose of {material}[ for {volume}][ for batch {batch}]", _usual),
+    measure_of("sorbate dose", "how much sorbate[ for {volume}][ for batch {batch}]", _sorbate),
+    measure_of(
+        "sugar needed", "how much {material} reaches {to}[ from {from}][ in {volume}][ in batch {batch}]", _sugar
+    ),
+    measure_of("scales", "what {value} is on the other scales", _scales),
+    measure_of("strength from gravities", "the alcohol from {from} to {to}", _strength),
+    measure_of("corrected gravity", "a gravity of {value} read at {temperature}, corrected", _correct),
+    measure_of("bottles needed", "how many bottles[ {volume} fills][ batch {batch} fills]", _bottles),
+    measure_of("molecular SO2", "molecular SO2[ of {value}][ for {to}][ at {ph}][ of batch {batch}]", _molecular),
+    measure_of("conversion", "{value} in {unit}", _convert),
 )

@@ -138,6 +138,16 @@ def on_oak(case: Case) -> list[Fact]:
     return out
 
 
+def _on_skins(case: Case) -> list[Fact]:
+    """Days from the crushing, or else from the start or pitch, to the pressing that took the wine off its skins."""
+    pressed = case.kind("press")
+    begun = next(iter([*case.kind("crush"), *case.kind("start"), *case.kind("pitch")]), None)
+    if begun is None or not (pressed or case.batch.under_way):
+        return []
+    what = {"crush": "crushing", "start": "the start", "pitch": "the pitch"}[begun.kind]
+    return stretch(case, begun, pressed[0] if pressed else None, what, "pressing")
+
+
 def _stuck(case: Case) -> list[Fact]:
     out = []
     stages = case.kind("fermentation")
@@ -235,6 +245,14 @@ MEASURES: tuple[Measure, ...] = (
         (("how long", "oak"), ("how long", "oak form"), ("how long", "oak", "oak form")),
         ("is", "in vessel", "addition", "age", "oak toast", "oak origin", "change", "vessel"),
         ("form",),
+    ),
+    _measure(
+        "time on skins",
+        "time on the skins",
+        ("crush", "start", "pitch", "press"),
+        _on_skins,
+        (("how long", "skins"), ("skins",)),
+        ("is", "in vessel"),
     ),
     _measure(
         "time on the lees",

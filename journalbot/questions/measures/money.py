@@ -3,8 +3,8 @@
 from functools import cache
 
 from journalbot.model import Entry
-from journalbot.questions.measures.base import Case, Fact, Measure, fact_of, notes_of
-from journalbot.questions.says import join, number_said
+from journalbot.questions.measures.base import Case, Fact, Measure, fact_of
+from journalbot.questions.says import number_said
 from journalbot.vocabulary.items import ITEMS
 from journalbot.vocabulary.questions import words
 
@@ -41,6 +41,10 @@ def item_fits(entry: Entry, wanted: str, case: Case) -> bool:
     words = _stems(wanted) - _IDLE
     if words and words <= _stems(item):
         return True
+    batch = case.cellar.batches.get(entry.batch or 0)
+    told = _stems(" ".join((batch.name or "", *batch.fruit))) if batch else frozenset()
+    if words & told and words - told and words - told <= _stems(item):
+        return True  # "the Purple Toes grapes": the grapes bought for that wine
     sort = _item_of()
     if sort.get(wanted.casefold()) and sort.get(wanted.casefold()) in {
         sort.get(item.casefold()),
@@ -59,7 +63,8 @@ def item_fits(entry: Entry, wanted: str, case: Case) -> bool:
     return False
 
 
-def _spent(case: Case) -> list[Fact]:
+def spent(case: Case) -> list[Fact]:
+    """What was paid, purchase by purchase, for the item asked for."""
     out = []
     for e in case.kind("purchase"):
         price = e.get("price")
@@ -93,36 +98,12 @@ def _bought_facts(case: Case) -> list[Fact]:
     return out
 
 
-def _per_bottle(case: Case) -> list[Fact]:
-    paid, bottles = _spent(case), [e for e in case.kind("bottle") if e.get("count")]
-    made = sum(float(e.get("count")) for e in bottles)
-    currencies = {f.unit for f in paid}
-    if not paid or not made or len(currencies) > 1:
-        return []
-    total, currency = sum(float(f.value or 0) for f in paid), paid[0].unit
-    working = (
-        f"{join([f.text for f in paid])}, {number_said(made)} bottles; only what was bought for this batch is in it"
-    )
-    return [
-        Fact(
-            case.number,
-            bottles[-1].date,
-            round(total / made, 2),
-            currency,
-            f"{money_said(total / made, currency)} a bottle",
-            (*(n for f in paid for n in f.notes), *notes_of(*bottles)),
-            working,
-            order=bottles[-1].place,
-        )
-    ]
-
-
 MEASURES: tuple[Measure, ...] = (
     Measure(
         "money",
         "money spent[ on {item}]",
         ("purchase",),
-        _spent,
+        spent,
         (("money",), ("money", "sum"), ("how much", "money")),
         ("how much", "sum", "addition", "is", "made", "what"),
         sort="money",
@@ -143,16 +124,5 @@ MEASURES: tuple[Measure, ...] = (
         done="bought",
         counts="sum",
         by_entry=True,
-    ),
-    Measure(
-        "cost per bottle",
-        "cost per bottle[, {item} only]",
-        ("purchase", "bottle"),
-        _per_bottle,
-        (("money", "per bottle"), ("per bottle",), ("money", "bottles", "per bottle")),
-        ("how much", "made", "bottles"),
-        sort="money",
-        usual="",
-        narrows=("item",),
     ),
 )

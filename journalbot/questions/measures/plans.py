@@ -2,7 +2,7 @@
 
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure
-from journalbot.vocabulary.questions import SIGNS
+from journalbot.vocabulary.question_signs import SIGNS
 
 _ACTS = (
     "rack",
@@ -68,8 +68,8 @@ MEASURES: tuple[Measure, ...] = (
         "what is planned[: {act}]",
         ("plan",),
         _plans,
-        (("plan",), ("when", "plan"), ("plan", "did")),
-        ("doing", "is", "addition", "made", "to", "what", "left", "last"),
+        (("plan",), ("when", "plan"), ("plan", "did"), ("when", "due"), ("plan", "due")),
+        ("doing", "is", "addition", "made", "to", "what", "left", "last", "due", "advise"),
         sort="words",
         narrows=("act",),
         scope="any",

@@ -1,6 +1,8 @@
 """Figures worked out from a batch's readings: alcohol, attenuation, sugar left, volume."""
 
 from journalbot.journal.fold import order_of
+from journalbot.journal.vessel_names import split_vessels
+from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of, notes_of
 from journalbot.questions.measures.gravities import (
     SWEETENERS,
@@ -11,6 +13,7 @@ from journalbot.questions.measures.gravities import (
     readings,
 )
 from journalbot.questions.measures.readings import reading_fact, value_said
+from journalbot.questions.measures.vessels import keys_of
 from journalbot.questions.says import day_said, number_said
 from journalbot.winemaking.alcohol import alcohol as alcohol_estimate
 from journalbot.winemaking.alcohol import alcohol_bounds, og_with_additions
@@ -130,7 +133,7 @@ def _residual_sugar(case: Case) -> list[Fact]:
     ]
     found = _gravities(case)
     strength = [f for f in alcohol(case) if f.low is not None]
-    if measured or found is None or not strength:
+    if measured or found is None or not strength or not case.of.get("estimate"):
         return measured
     try:
         sugar = residual_sugar_estimate(
@@ -163,13 +166,40 @@ def _volume(case: Case) -> list[Fact]:
     return out
 
 
-_GRAVITY_KINDS = ("reading", "pitch", "fermentation", "addition")
+def _fruit(case: Case) -> list[Fact]:
+    """The weight of fruit that the batch was started with."""
+    return [
+        fact_of(e, float(w), str(e.get("weight_unit") or ""), _weight_said(e, float(w)))
+        for e in case.kind("start")
+        if isinstance(w := e.get("weight"), int | float)
+    ]
+
+
+def _weight_said(entry: Entry, weight: float) -> str:
+    of = ", ".join(map(str, entry.get("from") or ()))
+    return f"{value_said(weight, str(entry.get('weight_unit') or ''))}{f' of {of}' if of else ''}"
+
+
+def _racked(case: Case) -> list[Fact]:
+    """The volumes of wine moved by rackings, into the vessel asked for."""
+    keys = keys_of(case.cellar, case.of["vessel"]) if case.of.get("vessel") else set()
+    return [
+        fact_of(
+            e, float(v), str(e.get("unit") or ""), f"{value_said(float(v), str(e.get('unit') or ''))} to {e.get('to')}"
+        )
+        for e in case.kind("rack")
+        if isinstance(v := e.get("volume"), int | float)
+        and (not keys or keys & {case.cellar.vessel_key(n) for n in split_vessels(str(e.get("to") or ""))})
+    ]
+
+
+GRAVITY_KINDS = ("reading", "pitch", "fermentation", "addition")
 
 MEASURES: tuple[Measure, ...] = (
     Measure(
         "alcohol",
         "alcohol",
-        _GRAVITY_KINDS,
+        GRAVITY_KINDS,
         alcohol,
         (
             ("alcohol",),
@@ -179,7 +209,7 @@ MEASURES: tuple[Measure, ...] = (
             ("alcohol", "sg"),
             ("quantity:alcohol", "sg"),
         ),
-        ("lab", "reading", "addition", "finished", "made", "final gravity", "mention", "taste"),
+        ("lab", "reading", "addition", "finished", "made", "final gravity", "mention", "taste", "estimate"),
         sort="figure",
         quantity="alcohol",
         narrows=("from",),
@@ -187,7 +217,7 @@ MEASURES: tuple[Measure, ...] = (
     Measure(
         "attenuation",
         "apparent attenuation",
-        _GRAVITY_KINDS,
+        GRAVITY_KINDS,
         _attenuation,
         (("attenuation",),),
         ("ferment", "finished"),
@@ -196,11 +226,33 @@ MEASURES: tuple[Measure, ...] = (
     Measure(
         "residual sugar",
         "residual sugar",
-        _GRAVITY_KINDS,
+        GRAVITY_KINDS,
         _residual_sugar,
         (("residual sugar",), ("quantity:residual_sugar",)),
         ("lab", "left"),
+        narrows=("estimate",),
         sort="figure",
+    ),
+    Measure(
+        "fruit weight",
+        "weight of the fruit",
+        ("start",),
+        _fruit,
+        (("weight",), ("weight", "grapes"), ("how much", "grapes"), ("weight", "made of"), ("how much", "made of")),
+        ("addition", "grapes", "how much", "begin", "made", "in vessel", "is", "unit"),
+        sort="reading",
+        usual="sum",
+        narrows=("unit",),
+    ),
+    Measure(
+        "volume racked",
+        "wine racked[ to {vessel}]",
+        ("rack",),
+        _racked,
+        (("volume", "rack"), ("volume", "addition", "vessel"), ("volume", "rack", "vessel"), ("how much", "rack")),
+        ("addition", "rack", "how much", "press"),
+        sort="reading",
+        narrows=("vessel", "unit"),
     ),
     Measure(
         "volume",
@@ -218,5 +270,6 @@ MEASURES: tuple[Measure, ...] = (
         ("left", "how much", "in vessel", "is", "made", "how many"),
         sort="reading",
         usual="last",
+        narrows=("unit",),
     ),
 )

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from typing import NamedTuple
 
+from journalbot.journal.cellar import Cellar
 from journalbot.journal.vessel_names import is_bare, split_vessels, vessel_key
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of
@@ -47,13 +48,21 @@ def stays(case: Case) -> list[Stay]:
     return sorted(out, key=lambda s: (s.since.date, s.since.place))
 
 
+def keys_of(cellar: Cellar, wanted: str) -> set[str]:
+    """The keys that a vessel asked for goes under: where it is the only barrel, notes may say just "the barrel"."""
+    key, bare = cellar.vessel_key(wanted), vessel_key(wanted)
+    same = {k for k in cellar.vessels if bare in k.split()} if is_bare(bare) else set[str]()
+    for noun in set() if is_bare(key) else {w for w in key.split() if len(w) > 1} & cellar.vessels.keys():
+        if [k for k in cellar.vessels if noun in k.split() and k != noun] == [key]:
+            same.add(noun)
+    return {key, bare} | same
+
+
 def _time_in_vessel(case: Case) -> list[Fact]:
-    wanted = case.of.get("vessel", "")
-    key = case.cellar.vessel_key(wanted)
-    bare = vessel_key(wanted)
+    keys = keys_of(case.cellar, case.of.get("vessel", ""))
     out = []
     for stay in stays(case):
-        if stay.key == key or bare in stay.key.split():
+        if stay.key in keys:
             last = stay.until
             how = (
                 "bottling"
@@ -118,10 +127,10 @@ def volume_said(litres: float, units: str) -> str:
 
 def _held(case: Case) -> list[Fact]:
     """The stays of a batch in the vessel asked for, each with its days."""
-    key, bare = case.cellar.vessel_key(case.of.get("vessel", "")), vessel_key(case.of.get("vessel", ""))
+    keys = keys_of(case.cellar, case.of.get("vessel", ""))
     out = []
     for stay in stays(case):
-        if stay.key == key or bare in stay.key.split():
+        if stay.key in keys:
             end = f"to {day_said(stay.until.date)}" if stay.until else "and still there"
             out.append(
                 Fact(
@@ -279,6 +288,8 @@ MEASURES: tuple[Measure, ...] = (
         (
             ("capacity", "vessel"),
             ("how much", "capacity", "vessel"),
+            ("volume", "capacity", "vessel"),
+            ("how many", "capacity", "vessel"),
             ("capacity", "vessels"),
             ("how much", "in vessel", "vessel"),
         ),
@@ -311,7 +322,7 @@ MEASURES: tuple[Measure, ...] = (
         STAY_KINDS,
         _time_in_vessel,
         (("how long", "vessel"), ("how long", "in vessel", "vessel"), ("how long", "vessel", "is")),
-        ("is", "in vessel", "oak form", "oak", "age"),
+        ("is", "in vessel", "age"),
         sort="days",
         narrows=("vessel",),
     ),

@@ -1,0 +1,131 @@
+"""Signs whose meaning hangs on the words around them: `what gave`, `stronger than batch 3`, `what was it at`."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from journalbot.language.amounts import unit_at
+from journalbot.language.lexicon import Mention
+from journalbot.language.text import Text
+from journalbot.questions.signs import Sign
+from journalbot.vocabulary.question_signs import MATERIAL_GROUPS
+from journalbot.vocabulary.questions import GROUPS, SUPERLATIVES, words
+from journalbot.vocabulary.units import UNITS
+
+_WHICH_PERIOD = frozenset(("which month", "what month", "which year", "what year"))
+_ASKING = frozenset(("what", "which", "where"))
+_AFTER_AT = words("on in when now before after last by at during the currently then")
+_AUXILIARIES = words("did does do will would")
+_OWNERS = words("i we")
+_KEEPING = words("keep keeping kept keeps store storing stored sit sits sitting age aging ageing is")
+
+
+def in_context(text: Text, signs: Sequence[Sign], refs: Sequence[Mention]) -> list[Sign]:
+    """The signs as the words around them make them."""
+    batch_at = {m.first: m for m in refs}
+    batch_end = {m.last: m for m in refs}
+    out = []
+    for s in signs:
+        if not (s.name == "material" and s.value in ("co2", "carbon dioxide")):  # given off, never put in
+            out += _compared_with_a_batch(s, text, batch_at)
+    out += [Sign(name, s.first, s.last, s.value) for s in out for name in _sorts_of(s)]
+    out = [_yielded(s, text, batch_end) for s in out]
+    return [
+        *_paid_or_passed(out),
+        *_periods(out),
+        *_prices(text),
+        *_units(text),
+        *_bare_at(text, batch_end),
+        *_last_word(text),
+    ]
+
+
+def _compared_with_a_batch(s: Sign, text: Text, batch_at: dict[int, Mention]) -> list[Sign]:
+    """`stronger than night shift`: no figure to exceed, but the stronger of two."""
+    at = s.last + (text.words[s.last : s.last + 1] in (["the"], ["my"]))
+    if not s.name.startswith("test:") or at not in batch_at:
+        return [s]
+    word = text.words[s.first]
+    if word in SUPERLATIVES:
+        way, sign = SUPERLATIVES[word]
+        return [Sign(f"way:{way}", s.first, s.last, word), Sign(sign, s.first, s.last, word)]
+    way = {"over": "most", "under": "least"}.get(s.name.partition(":")[2], "")
+    return [Sign(f"way:{way}", s.first, s.last, word)] if way else [s]
+
+
+def _sorts_of(s: Sign) -> list[str]:
+    """What sort of material a sign names: `kmeta` is a sulfite."""
+    if s.name != "material":
+        return []
+    return [
+        name for name, group in (("a sulfite", "sulfite"), ("an acid", "acid")) if s.value in MATERIAL_GROUPS[group]
+    ]
+
+
+def _yielded(s: Sign, text: Text, batch_end: dict[int, Mention]) -> Sign:
+    """`which batch gave the most bottles`: what a wine gives is what was made of it."""
+    if s.name != "given" or text.words[s.first] not in ("gave", "give", "gives") or s.last - s.first > 1:
+        return s
+    before = text.words[s.first - 1] if s.first else ""
+    subject = s.first in batch_end or before in GROUPS
+    return replace(s, name="made") if subject and "to" not in text.words[s.last :] else s
+
+
+def _paid_or_passed(signs: list[Sign]) -> list[Sign]:
+    """`how long has it spent in oak` speaks of no money, `what did I spend` of nothing else."""
+    long = any(s.name == "how long" for s in signs)
+    drop = "money" if long else "is"
+    return [s for s in signs if not (s.name == drop and s.value in ("spend", "spent"))]
+
+
+def _periods(signs: list[Sign]) -> list[Sign]:
+    """`which month did I bottle most`: the month, of all, and not the date of one bottling."""
+    ranked = any(s.name in ("way:most", "way:least") for s in signs)
+    return [
+        Sign(f"period:{s.value.split()[1]}", s.first, s.last, s.value)
+        for s in signs
+        if ranked and s.name == "when" and s.value in _WHICH_PERIOD
+    ]
+
+
+def _prices(text: Text) -> list[Sign]:
+    """`at $15 a bottle`: a price to compare with."""
+    return [
+        Sign("price", m.first, m.last, f"{m.value.value:g} {m.value.unit}")
+        for m in text.of("money")
+        if m.first and text.words[m.first - 1] in ("at", "against", "to", "of", "for")
+    ]
+
+
+def _units(text: Text) -> list[Sign]:
+    """`how many grams`: how much, and in which unit."""
+    out = []
+    for i, word in enumerate(text.words):
+        found = unit_at(text.words, i) if i > 1 and text.words[i - 2 : i] == ["how", "many"] else None
+        if found and UNITS[found[0]].dimension in ("mass", "volume"):
+            out += [Sign("how much", i - 2, found[1], word), Sign("unit", i, found[1], found[0])]
+    return out
+
+
+def _bare_at(text: Text, batch_end: dict[int, Mention]) -> list[Sign]:
+    """`what was the mead at on 11 March`: its gravity."""
+    out = []
+    for i, word in enumerate(text.words):
+        after = text.words[i + 1] if i + 1 < len(text.words) else ""
+        subject = i in batch_end or (i and text.words[i - 1] in ("it", "that", "this"))
+        dated = any(m.first == i + 1 for m in text.of("date"))
+        if word == "at" and subject and (not after.isalnum() or after in _AFTER_AT or dated) and "what" in text.words:
+            out.append(Sign("sg", i, i + 1, "at"))
+    return out
+
+
+def _last_word(text: Text) -> list[Sign]:
+    """What the end of a question says: `what am I keeping it in`, `how many of it have I`."""
+    spoken = [i for i, t in enumerate(text.tokens) if t.kind != "mark"]
+    if len(spoken) < 3:
+        return []
+    end, before = spoken[-1], spoken[-2]
+    if text.words[end] == "in" and text.words[spoken[0]] in _ASKING and _KEEPING & set(text.words):
+        return [Sign("where", end, end + 1, "in")]
+    if text.words[end] in _OWNERS and text.words[before] == "have" and "many" in text.words[:before]:
+        return [Sign("left", before, end + 1, "have i")]
+    return []

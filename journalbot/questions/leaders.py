@@ -1,0 +1,131 @@
+"""The batches that may have the most or the least of something, found without reading every batch's entries.
+
+Each batch's readings bound what it can come to: SQL gives their extremes, an index away. Batches are then worked out
+exactly, the most promising first, until no bound is left that beats the best found. What is found is what working out
+every batch would have found, save that of many equals the first are shown.
+"""
+
+import math
+from collections.abc import Callable, Iterator
+
+from journalbot.questions.measures import Fact
+from journalbot.questions.measures.base import Measure, Source
+from journalbot.questions.measures.gravities import SWEETENERS
+from journalbot.questions.query import Query, What
+from journalbot.questions.reduce import base_value, number_of
+
+_FEW = 200  # batches up to which all are worked out
+_CHUNK = 48  # batches worked out at a time
+_EQUALS = 40  # of batches that come to the same no more are looked for
+_STEADY = frozenset(("", "last", "first", "mean", "most", "least"))  # ways within a batch that stay within its extremes
+# The alcohol of a drop in SG: by the usual formula where that holds, and above what any estimate gives elsewhere.
+_USUAL_FROM, _USUAL_TO, _USUAL = 1.040, 1.120, 131.25
+_ELSEWHERE, _SPARE = 150.0, 1.0
+
+Bounds = dict[int, float]
+
+
+def leading(
+    query: Query,
+    what: What,
+    measure: Measure,
+    source: Source,
+    count: int,
+    work_out: Callable[[list[int]], dict[int | None, list[Fact]]],
+) -> dict[int | None, list[Fact]] | None:
+    """The facts of the batches that may have the most or least, by batch; None where that needs all of them.
+
+    `work_out` gives the facts of some batches; `count` is how many batches there are.
+    """
+    over_all = not (query.batches.numbers or query.batches.described or query.batches.vessel or query.when or query.by)
+    if count <= _FEW or not over_all or query.over not in ("most", "least") or query.within not in _STEADY or what.of:
+        return None
+    sign = 1.0 if query.over == "most" else -1.0
+    bounds = _bounds(measure, query.over, source)
+    if bounds is None:
+        return None
+    order = sorted(bounds, key=lambda n: (-sign * bounds[n], n))
+    found: dict[int | None, list[Fact]] = {}
+    best, equals = -math.inf, 0
+    for chunk in _chunks(order):
+        limit = sign * bounds[chunk[0]]
+        if limit < best - 1e-9 or (limit < best + 1e-9 and equals >= _EQUALS):
+            break
+        for number, facts in work_out(chunk).items():
+            values = [sign * v for f in facts if (v := number_of(f)) is not None]
+            if not values:
+                continue
+            top = max(values)
+            equals = 1 if top > best + 1e-9 else equals + (abs(top - best) <= 1e-9)
+            best = max(best, top)
+            found[number] = facts
+    return found
+
+
+def _chunks(order: list[int]) -> Iterator[list[int]]:
+    for i in range(0, len(order), _CHUNK):
+        yield order[i : i + _CHUNK]
+
+
+def _bounds(measure: Measure, over: str, source: Source) -> Bounds | None:
+    """For each batch that may have a figure the most (or least) that it can be; None where that is not known."""
+    if measure.name == "alcohol" and over == "most":
+        high, low = _extremes(source, "sg")
+        out = {n: _most_alcohol(high[n], low[n]) for n in high}
+        return out | dict.fromkeys(_read_otherwise(source) | _sweetened(source), math.inf)
+    if measure.name == "final gravity" and over == "least":
+        return _extremes(source, "sg")[1]
+    if measure.name == "original gravity" and over == "most":
+        return _extremes(source, "sg")[0] | dict.fromkeys(_read_otherwise(source), math.inf)
+    if measure.sort == "reading" and measure.quantity and measure.name in (measure.quantity, *_OF_SOME_READINGS):
+        return _extremes(source, measure.quantity)[0 if over == "most" else 1]
+    return None
+
+
+def _most_alcohol(high: float, low: float) -> float:
+    """The most alcohol, % vol to one decimal, that gravities between these can come to."""
+    outside = _ELSEWHERE * min(high - low, _USUAL_FROM - 0.98) + _SPARE
+    if _USUAL_FROM <= high <= _USUAL_TO:
+        return max(round(_USUAL * (high - low), 1), outside)
+    return _ELSEWHERE * (high - low) + _SPARE
+
+
+_OF_SOME_READINGS = ("ferment temperature", "pitch temperature")
+
+
+def _extremes(source: Source, quantity: str) -> tuple[Bounds, Bounds]:
+    """The highest and lowest reading of each batch, in the unit that readings are compared in."""
+    rows = source.sql(
+        "SELECT batch, fields ->> 'unit', max(fields ->> 'value'), min(fields ->> 'value') FROM entries "
+        "WHERE quantity = ? AND withdrawn_by IS NULL AND batch IS NOT NULL GROUP BY 1, 2",
+        (quantity,),
+    )
+    high: Bounds = {}
+    low: Bounds = {}
+    for batch, unit, most, least in rows:
+        for value in (most, least):
+            if isinstance(value, int | float):
+                base = base_value(float(value), unit or "", quantity)
+                high[batch] = max(base, high.get(batch, base))
+                low[batch] = min(base, low.get(batch, base))
+    return high, low
+
+
+def _read_otherwise(source: Source) -> set[int]:
+    """Batches whose strength or beginning may be told by something other than SG."""
+    rows = source.sql(
+        "SELECT DISTINCT batch FROM entries WHERE quantity IN ('brix', 'alcohol', 'potential_alcohol') "
+        "AND withdrawn_by IS NULL AND batch IS NOT NULL"
+    )
+    return {batch for (batch,) in rows}
+
+
+def _sweetened(source: Source) -> set[int]:
+    """Batches that sugar or the like was put in, which raises what a gravity tells."""
+    like = " OR ".join(["fields LIKE ?"] * len(SWEETENERS))
+    rows = source.sql(
+        "SELECT DISTINCT batch FROM entries WHERE kind = 'addition' AND withdrawn_by IS NULL AND batch IS NOT NULL "
+        f"AND ({like})",
+        [f"%{s}%" for s in SWEETENERS],
+    )
+    return {batch for (batch,) in rows}
