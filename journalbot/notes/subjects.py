@@ -27,6 +27,16 @@ def _plausible(kind: str, batch: Batch) -> bool:
     return batch.under_way
 
 
+_DETERMINERS = {"the", "my", "our", "that", "this"}
+_OBJECTS = (  # acts whose object is the wine
+    "rack", "press", "crush", "bottle", "degas", "filter", "stir", "chill", "punch_down", "pitch", "top_up", "drink",
+    "give", "taste", "move", "blend",
+)
+_RECEIVING = {"to", "into", "in", "on", "for"}
+_RECEIVED = ("addition", "pitch", "oak", "malolactic", "reading", "fermentation", "top_up", "punch_down", "stir")
+_SAID_OF = {"off", "into", "to", "with", "is", "was", "at", "has", "from", "'s", "went", "now", ":"}
+_NOT_A_WINE = {"color", "colour", "chips", "juice", "skins", "wood", "barrel", "flavor", "flavour", "notes", "taste"}
+
 # Acts that only a batch in one state can take, so that one such batch need not be named.
 _DECIDING = ("pitch", "press", "punch_down")
 
@@ -81,6 +91,8 @@ class Subjects:
         each = list(dict.fromkeys(self.spoken))
         if draft.kind == "addition" and len(each) > 1 and any(m.first >= draft.last for m in clause.of("both")):
             return tuple(each)
+        if not draft.clause.of("pronouns") and (strange := self._strange(draft)):
+            return self._which(strange)
         if refs:
             return self._several(refs, draft)
         both = [m for m in clause.of("both") if not any(v.first == m.last for v in clause.of("vessel"))]
@@ -225,9 +237,11 @@ class Subjects:
         return Ask("batch", tuple(self._label(n) for n in fits), ref_text(self.scene, ref))
 
     def _unknown(self, ref: Mention) -> Ask:
-        return Ask(
-            "batch", tuple(self._label(b.number) for b in self.scene.cellar.under_way()), ref_text(self.scene, ref)
-        )
+        return self._which(ref_text(self.scene, ref))
+
+    def _which(self, said: str) -> Ask:
+        """What to ask where a wine is named that is none of the journal's: one of those under way is likeliest."""
+        return Ask("batch", tuple(self._label(b.number) for b in self.scene.cellar.under_way()), said)
 
     def _by_vessel(self, clause: Clause, draft: Draft) -> tuple[int, ...]:
         """The batch in the vessel that a clause speaks of; not in one that wine is just being racked into."""
@@ -309,12 +323,8 @@ class Subjects:
         if draft.kind == "taste" and len(cellar.batches) > 1:
             return self._ask(draft)
         if len(under_way) == 1:
-            strange = self._strange(draft)
-            return (
-                Ask("batch", tuple(self._label(b.number) for b in under_way), strange)
-                if strange
-                else (under_way[0].number,)
-            )
+            nameless = self._nameless(draft)
+            return self._which(nameless) if nameless else (under_way[0].number,)
         if draft.kind == "malolactic" and draft.fields.get("stage") == "finished":
             able = [b.number for b in under_way if b.malolactic == "started"]
             if len(able) == 1:
@@ -326,19 +336,42 @@ class Subjects:
         return self._ask(draft)
 
     def _strange(self, draft: Draft) -> str:
+        """A wine that the journal does not have, named where the act's wine stands (`racked the cider`, `kmeta to the
+        mead`).
+        """
+        clause, words = draft.clause, self.scene.text.words
+        if clause.first in self.scene.start_clauses:
+            return ""
+        acts = {c.last for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind in _OBJECTS}
+        for m in clause.of("stranger"):
+            i = m.first
+            while i > clause.first and words[i - 1] in _DETERMINERS:
+                i -= 1
+            after = words[m.last] if m.last < len(words) else ""
+            lead = words[i - 1] if i > clause.first else ""
+            if after not in _NOT_A_WINE and (
+                (i == clause.first and self._said_of(m.last, clause))
+                or (i in acts and (draft.kind != "taste" or i < m.first))
+                or (lead in _RECEIVING and draft.kind in _RECEIVED)
+            ):
+                return ref_text(self.scene, m)
+        return ""
+
+    def _said_of(self, i: int, clause: Clause) -> bool:
+        """Whether what stands before token `i` is the subject of what follows: a reading, "is", "off its lees"."""
+        words = self.scene.text.words
+        return (i < len(words) and words[i] in _SAID_OF) or any(r.first in (i, i + 1) for r in clause.of("reading"))
+
+    def _nameless(self, draft: Draft) -> str:
         """A word in the place of a wine's name that nothing explains (`windfall 1.008`, `racked windfall off its
         lees`).
         """
         text, clause = self.scene.text, draft.clause
         acts = [c.last for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind not in ("add", "vessel")]
         for i in (clause.first, *acts):
-            while i < clause.last and text.words[i] in ("the", "my", "our"):
+            while i < clause.last and text.words[i] in _DETERMINERS:
                 i += 1
-            nxt = text.words[i + 1] if i + 1 < clause.last else ""
-            reads = any(m.first in (i + 1, i + 2) for m in clause.of("reading")) or nxt in (
-                "off", "into", "to", "with", "is", "was", "at", "has", "from",
-            )
-            if i < clause.last and reads and text.tokens[i].kind == "word" and self._unexplained(i):
+            if i < clause.last and text.tokens[i].kind == "word" and self._unexplained(i) and self._said_of(i + 1, clause):
                 return text.slice(i, i + 1)
         return ""
 
