@@ -22,6 +22,7 @@ _AGES = {
     "older": "older", "oldest": "first", "first": "first", "second": "second", "third": "third", "original": "first",
 }
 
+_DEFINITE = ("the", "my", "our", "'s")  # "the old one", where "an old one" is of anything
 _ORDER = {"first": 0, "second": 1, "third": 2}
 _NOT_AFTER_NUMBER = {"corks", "cork", "pads", "pad", "bung", "stopper", "bungs", "stoppers", "straw", "filter"}
 
@@ -123,6 +124,7 @@ def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number],
                     and at[j + 1].style in ("figure", "words")
                     and "." not in tokens[j + 1].text
                     and (word != "batch" or words[j] in ("and", "&"))
+                    and words[j + 2 : j + 3] not in (["of"], ["bottle"], ["bottles"], ["more"], ["from"])
                     and at[j + 1].value in index.batches
                 ):
                     j += 1
@@ -291,7 +293,8 @@ def _described(
             and words[i - 1] == "the"
             and (j == len(words) or tokens[j].kind == "mark" or words[j] in ("is", "was", "has", "had"))
         )
-        if not ((vintage or age) and (one or bare)):
+        known = spoken or not i or words[i - 1] in _DEFINITE or tokens[i - 1].kind == "mark"
+        if not ((vintage or (age and known)) and (one or bare)):
             return None
         j += one
         terms = list(spoken)

@@ -21,6 +21,8 @@ _WEAK = {
 _BARE_OK = {"density", "alcohol", "malic", "temp", "hydro", "grav", "pa", "acidity"}
 _WARM = {"F": (28.0, 120.0), "C": (-2.0, 45.0)}
 _RATES = {"g/L": ("ta", "residual_sugar", "malic", "volatile_acidity"), "mg/L": ("free_so2", "total_so2", "yan")}
+_GOES_ON = {"ph", "brix"}  # quantities whose figure may follow without its name
+_READS = {"reads", "read", "reading", "it's", "is", "now", "was"}
 _NOT_BEFORE_GRAVITY = {"#", "$", "€", "£", "batch", "no", "number", "lot", "x"}
 
 
@@ -158,7 +160,7 @@ def _fits(v: Mention, quantity: str, words: list[str], name: Mention, strict: bo
             return "so2" in words or "fso2" in words
         if quantity == "volume":
             return False
-        return not (quantity == "temperature" and v.value.value > 300)
+        return not (quantity == "temperature" and v.value.value > 300 and v.first - name.last > 1)
     if v.kind == "temperature":
         return quantity == "temperature" or (quantity == "brix" and words[v.last : v.last + 1] == ["bx"])
     if v.kind == "percent":
@@ -216,6 +218,10 @@ def _bare(
         low, high = _WARM[unit]
         if low <= n.value <= high:
             return Reading("temperature", tidy(n.value), unit, n.approx, named=False)
+    if previous is not None and previous.value.quantity in _GOES_ON and n.style == "decimal" and before in _READS:
+        row = QUANTITIES[previous.value.quantity]  # "target is pH 3.4, reads 3.6"
+        if row.low <= n.value <= row.high and not _BREAKS.intersection(words[previous.last : v.first]):
+            return previous.value._replace(value=tidy(n.value), approx=n.approx)
     return None
 
 

@@ -16,8 +16,10 @@ _BETWEEN = {
 }
 _LINKS = {",", ":", "(", "-", "=", "@", "at", "–", "—", "x", "~"}
 _STOPS = {",", ".", ";", "!", "?", "\n", "and", "in", "into", "to", "with", "on", "for", "(", ")"}
+_LISTING = {",", "and", "&", "+", "then", "plus", ":", "-", "–", "—"}
 _REACH = 6
 _COUNTED = {"campden tablet": "tablet", "egg white": "piece"}
+_SINGULAR = {"tablet", "campden", "white"}
 _DOSE_UNITS = {
     "g", "mg", "kg", "oz", "lb", "tsp", "tbsp", "tablet", "packet", "pinch", "ml", "cup", "piece", "fl oz", "L", "cl",
     "qt", "pt", "gal", "bottle",
@@ -30,16 +32,10 @@ def link(text: Text) -> dict[int, Amount]:
     amounts = [m for m in text.mentions if m.kind in ("amount", "number", "percent")]
     out: dict[int, Amount] = {}
     used: set[int] = set()
-    figures = {m.first: m.value for m in amounts if m.kind == "number"}
     for amount in amounts:
         head = _following(text, amount, heads)
         if head and head.first not in out and (value := _as_dose(amount, head)):
-            rate, unit, _ = (
-                as_rate(value.value, value.unit, text.words, head.last, figures)
-                if value.unit and "/" not in value.unit
-                else (value.value, value.unit, 0)
-            )
-            out[head.first] = Amount(tidy(rate), unit, value.approx) if unit != value.unit else value
+            out[head.first] = _per(value, text, head, amounts)
             used.add(amount.first)
     for amount in amounts:
         if amount.first in used or amount.kind != "amount":
@@ -54,8 +50,43 @@ def link(text: Text) -> dict[int, Amount]:
         ):
             out[head.first] = value
             used.add(amount.first)
+    for h in heads:  # "a campden tablet"
+        unit = _COUNTED.get(h.value) if h.kind == "material" and text.words[h.last - 1] in _SINGULAR else None
+        i = h.first - 1
+        while i >= 0 and text.words[i] in _BETWEEN - {"a", "each", "of", "the"}:
+            i -= 1
+        if unit and i >= 0 and text.words[i] in ("a", "an", "another") and h.first not in out:
+            out[h.first] = Amount(1, unit)
+    _of_each(text, heads, amounts, out)
     _leftover(text, heads, [a for a in amounts if a.first not in used and a.kind == "amount"], out)
     return out
+
+
+def _of_each(text: Text, heads: list[Mention], amounts: list[Mention], out: dict[int, Amount]) -> None:
+    """`kieselsol then chitosan, 50 ml of each`: one amount for every substance of the list before it."""
+    for amount in amounts:
+        after = text.words[amount.last : amount.last + 2]
+        if amount.kind != "amount" or not (after == ["of", "each"] or after[:1] == ["each"]):
+            continue
+        end = amount.first
+        for h in reversed([h for h in heads if h.kind == "material" and h.last <= amount.first]):
+            if not _LISTING.issuperset(text.words[h.last : end]) or out.get(h.first) not in (None, amount.value):
+                break
+            if dose := _as_dose(amount, h):
+                out[h.first] = dose
+            end = h.first
+
+
+def _per(dose: Amount, text: Text, head: Mention, amounts: list[Mention]) -> Amount:
+    """The dose as a rate where one follows its substance (`1/4 tsp kmeta per gallon`, `… per 5 gal`)."""
+    if not dose.unit or "/" in dose.unit:
+        return dose
+    volume = next((m for m in amounts if m.kind == "amount" and m.first == head.last + 1), None)
+    if volume and text.words[head.last] in ("per", "/") and UNITS[volume.value.unit].dimension == "volume":
+        return Amount(tidy(dose.value / volume.value.value), f"{dose.unit}/{volume.value.unit}", dose.approx)
+    figures = {m.first: m.value for m in amounts if m.kind == "number"}
+    rate, unit, _ = as_rate(dose.value, dose.unit, text.words, head.last, figures)
+    return Amount(tidy(rate), unit, dose.approx) if unit != dose.unit else dose
 
 
 def _outermost(heads: list[Mention]) -> list[Mention]:

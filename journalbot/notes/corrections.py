@@ -51,10 +51,12 @@ def read_correction(
     if numbered and plain.split()[0] in ("undo", "delete", "scratch", "remove", "withdraw", "forget"):
         return Change(undo=int(numbered[1]))
     words = [t.low for t in tokenize(text)]
-    marker = _marker(words)
+    marker = _marker(words) or _contrast(words)
     if marker is None:
         return None
     read = understand(text, names, on, settings)
+    if words[marker[0]] in NEGATED and not _denies_filed(read, marker, on, cellar, entries):
+        return None
     if words[marker[0]] == "should" and not _gives(read, marker[1]):
         return None  # "should be ready in a week"
     found = _candidates(read, marker, on, cellar, entries)
@@ -116,6 +118,20 @@ def _marker(words: list[str]) -> tuple[int, int] | None:
             if joined[i : i + len(parts)] == parts and (not opening or i == 0):
                 return i, i + len(parts)
     return None
+
+
+def _contrast(words: list[str]) -> tuple[int, int] | None:
+    """Where a line sets what was against what was not (`the zin was 1.012, not 1.010`)."""
+    said = {"was", "were", "is", "cost", "came"} & set(words)
+    return next(((i, i + 1) for i, w in enumerate(words) if w in NEGATED and i > 1 and said), None)
+
+
+def _denies_filed(read: Text, marker: tuple[int, int], on: datetime.date, cellar: Cellar, entries: Entries) -> bool:
+    """Whether the figure said not to hold is one that was filed lately, of what the line speaks of."""
+    new, _ = _new_and_old(read, _VALUES)
+    denied = _old_values(read)
+    found = _candidates(read, marker, on, cellar, entries) if denied and new else None
+    return any(denied & _figures(e) for e in found or ())
 
 
 _NO = {"no", "sorry", "oops", "whoops", "correction", "wait", "actually"}
@@ -182,8 +198,8 @@ def _candidates(
     if earlier and _holds_value(read):
         pool = [e for e in pool if e.date == earlier[0]]
     values = _old_values(read)
-    if values and any(_value(e) in values for e in pool):
-        pool = [e for e in pool if _value(e) in values]
+    if values and any(values & _figures(e) for e in pool):
+        pool = [e for e in pool if values & _figures(e)]
         latest = max(e.note for e in pool)
         return [e for e in pool if e.note == latest]
     if about or acts or earlier:
@@ -211,13 +227,17 @@ def _number(m: Mention) -> float | None:
     return float(number) if isinstance(number, int | float) else None
 
 
+_FIGURES = ("value", "amount", "count", "volume", "score", "price", "times")
+
+
 def _value(e: Entry) -> float | None:
     """The figure by which an entry is known."""
-    for name in ("value", "amount", "count", "volume", "score", "price", "times"):
-        figure = e.get(name)
-        if isinstance(figure, int | float):
-            return float(figure)
-    return None
+    return next((float(f) for name in _FIGURES if isinstance(f := e.get(name), int | float)), None)
+
+
+def _figures(e: Entry) -> set[float]:
+    """Every figure that an entry holds."""
+    return {float(f) for name in _FIGURES if isinstance(f := e.get(name), int | float)}
 
 
 def _dates(read: Text, on: datetime.date) -> tuple[list[str], list[str]]:
@@ -262,7 +282,7 @@ def _fixed(e: Entry, read: Text, found: list[Entry]) -> Entry | None:
         read, ("reading", "amount", "temperature", "bottles", "number", "code", "vessel", "score", "money", "times")
     )
     values = _old_values(read)
-    if values and _value(e) not in values and any(_value(o) in values for o in found):
+    if values and not values & _figures(e) and any(values & _figures(o) for o in found):
         return None
     for m in new:
         fields = _fields(e, m, found)

@@ -222,7 +222,7 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
                 "until",
             )
             clause.date = previous.date if clause.mood != "planned" and not present and not since else today
-        elif previous and (_carries_on(clause, previous) or _goes_on(clause, previous, today)):
+        elif previous and (_carries_on(clause, previous) or _goes_on(clause, previous, clauses, today)):
             clause.date = previous.date
         else:
             clause.date = heading or today
@@ -257,20 +257,21 @@ def _as_of_today(date: DateMention, clause: Clause, today: str) -> DateMention:
     return date._replace(iso=today) if today.startswith(date.iso) and now else date
 
 
-def _goes_on(clause: Clause, previous: Clause, today: str) -> bool:
+def _goes_on(clause: Clause, previous: Clause, clauses: list[Clause], today: str) -> bool:
     """`Pressed it yesterday. It was 1.042 by then.`: a sentence without a day of its own tells on of the day before it,
     unless it speaks of now, of another wine, or follows what came by itself (`started on Thursday. 1.072`).
     """
     if previous.date == today or clause.joined_by or "\n" in clause.text.words[previous.last : clause.first]:
         return False
     came = bool(previous.cues("fermentation")) or any(c.value.detail != "weak" for c in previous.cues("purchase"))
+    told = [c for c in clauses if c.sentence == previous.sentence]
     present = not PRESENT.isdisjoint(clause.words()) or (clause.has("still") and not clause.has("was"))
     return (
         previous.mood == clause.mood == "done"
         and not (came or present)
         and not clause.of("money", "time")
         and not clause.has("room")
-        and not (clause.of("batch") and previous.of("batch", "cue", "reading"))
+        and not (clause.of("batch") and any(c.of("batch", "cue", "reading") for c in told))
     )
 
 

@@ -163,6 +163,8 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
         and not any(m.kind == "reading" for m in before)
     ):
         return True
+    if any(m.kind == "reading" for m in own) and any(m.kind == "denied" for m in before):
+        return True  # "no change, 1.010 again"
     if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(
         m.kind in ("planned", "denied", "supposed", "hearsay") for m in own
     ):

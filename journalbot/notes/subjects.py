@@ -295,7 +295,7 @@ class Subjects:
                 return vessels
         if scene.started is not None and clause.first in scene.start_clauses:
             return (scene.started,)
-        for c in scene.clauses[i + 1 :]:
+        for c in scene.clauses[i + 1 :] if "with" not in draft.fields else ():
             refs = self._references(c)
             if refs and c.sentence == clause.sentence:
                 return self._several(refs[:1], Draft(draft.kind, c, c.first, c.last))

@@ -34,8 +34,8 @@ BATCH: list[Any] = [
     ("solo", "tasted: plum, cedar, 8/10", None),
     ("twins", "tasted the zin: plum, 8/10", None),
     # A wine that the journal does not know is not the one under way.
-    gap("solo", "elderflower SG 1.084", None, why="a fruit that no wine is of: filed on the only wine under way"),
-    gap("solo", "the chardonnay is at 1.040", None, why="a grape that no wine is of: filed on the only one"),
+    ("solo", "elderflower SG 1.084", None),
+    ("solo", "the chardonnay is at 1.040", None),
     ("pair", "racked the mead", None),
     ("pair", "1.010", (ZIN, PLUM)),
     ("bare", "SG 1.010", ()),

@@ -25,7 +25,7 @@ VALUES: list[Talk] = [
     ("solo", ["SG 1.010", "should be 1.012"], [sg(1.012)]),
     ("solo", ["SG 1.010", "correction: 1.012"], [sg(1.012)]),
     ("solo", ["SG 1.010", "oops, 1.012 not 1.010"], [sg(1.012)]),
-    gap("solo", ["SG 1.010 at 70F", "the temp was 72F, not 70F"], [sg(1.01), temp(72)], why=NOT_THE_OLD),
+    ("solo", ["SG 1.010 at 70F", "the temp was 72F, not 70F"], [sg(1.01), temp(72)]),
     ("solo", ["SG 1.010 at 70F", "no, 72F"], [sg(1.01), temp(72)]),
     ("solo", ["SG 1.010 yesterday", "the 1.010 yesterday should be 1.001"], [sg(1.001, on=FRIDAY)]),
     ("solo", ["pitched 5 g K-17", "make the pitch 7 g"], [e("pitch", yeast="K-17", amount=7, unit="g")]),
@@ -35,8 +35,7 @@ VALUES: list[Talk] = [
     ("solo", ["bottled 28 bottles", "sorry, 29 bottles"], [e("bottle", count=29)]),
     ("solo", ["racked the zin to carboy 1", "no, carboy 2"], [e("rack", to="carboy 2")]),
     ("solo", ["racked the zin to carboy 1", "that was carboy 2"], [e("rack", to="carboy 2")]),
-    gap("solo", ["100 corks for $12", "the corks were $14, not $12"],
-        [e("purchase", None, item="corks", count=100, price=14)], why=NOT_THE_OLD),
+    ("solo", ["100 corks for $12", "the corks were $14, not $12"], [e("purchase", None, item="corks", count=100, price=14)]),
     ("solo", ["opened a bottle of batch 2", "make it 2 bottles"], [e("drink", 2, count=2)]),
     ("solo", ["tasted batch 2: plum, 7/10", "make that 8/10"], [e("taste", 2, words=["plum"], score=8, out_of=10)]),
 ]
@@ -72,7 +71,7 @@ UNDONE: list[Talk] = [
 SEVERAL: list[Talk] = [
     ("solo", ["SG 1.010", "make that 1.012", "no, 1.013"], [sg(1.013)]),
     ("solo", ["SG 1.010", "make that 1.012", "that was yesterday"], [sg(1.012, on=FRIDAY)]),
-    gap("pair", ["zin 1.010", "plum 1.030", "the zin was 1.012, not 1.010"], [sg(1.012), sg(1.03, 4)], why=NOT_THE_OLD),
+    ("pair", ["zin 1.010", "plum 1.030", "the zin was 1.012, not 1.010"], [sg(1.012), sg(1.03, 4)]),
     ("pair", ["zin 1.010", "plum 1.030", "the 1.010 should be 1.001"], [sg(1.001), sg(1.03, 4)]),
 ]
 

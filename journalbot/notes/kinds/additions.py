@@ -9,6 +9,7 @@ from journalbot.notes.draft import Draft, Scene, amount_fields
 from journalbot.notes.kinds.racking import role
 from journalbot.notes.kinds.topping import read_airlock
 from journalbot.vocabulary.materials import WEAK_MATERIALS
+from journalbot.vocabulary.units import UNITS
 
 _NOT_IN = {
     "bin", "equipment", "bottles", "rinse", "rinsed", "sanitize", "sanitizer", "sanitized", "sanitised", "corks",
@@ -35,8 +36,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         or any(read_airlock(clause, scene))
     ):
         return
-    added = clause.cues("add")
-    for m in _outermost(clause):
+    added = clause.cues("add", "crush") if clause.has("tablet", "tablets", "campden") else clause.cues("add")
+    for m in _outermost(clause, scene):
         dose = scene.doses.get(m.first)
         if _denied(m, clause) or not _put_in(m, dose, clause, scene, bool(added)):
             continue
@@ -62,7 +63,7 @@ def _more_of_it(clause: Clause, scene: Scene) -> Iterator[Draft]:
         and not any(d is m.value for d in scene.doses.values())
         and any(0 <= v.first - m.last < 3 for v in clause.of("vessel"))
     ]
-    earlier = [m for c in near for m in _outermost(c) if m.first in scene.doses and doses and m.first < doses[0].first]
+    earlier = [m for c in near for m in _outermost(c, scene) if m.first in scene.doses and doses and m.first < doses[0].first]
     if earlier and len(doses) == 1 and not clause.of("code", "reading"):
         yield Draft(
             "addition",
@@ -109,12 +110,15 @@ def _bought(clause: Clause, scene: Scene) -> bool:
     )
 
 
-def _outermost(clause: Clause) -> list[Mention]:
+def _outermost(clause: Clause, scene: Scene) -> list[Mention]:
     """Materials of the clause that are not part of a reading, a vessel's name or a longer word for something else."""
+    dosed = {at for at, dose in scene.doses.items() if dose.unit in UNITS}  # "5 g malic acid", not "malic 2 g/L"
     hard = [
         m
         for m in clause.mentions
-        if m.kind in ("reading", "vessel", "quantity") or (m.kind == "batch" and m.last - m.first > 1)
+        if m.kind in ("reading", "vessel")
+        or (m.kind == "quantity" and m.first not in dosed)
+        or (m.kind == "batch" and m.last - m.first > 1)
     ]
     out: list[Mention] = []
     for m in sorted(clause.of("material"), key=lambda m: m.first - m.last):
@@ -134,6 +138,8 @@ def _denied(m: Mention, clause: Clause) -> bool:
 
 def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added: bool) -> bool:
     spelling = " ".join(clause.text.words[m.first : m.last])
+    if clause.text.words[max(clause.first, m.first - 2) : m.first] == ["pinch", "of"]:
+        return True
     base = (
         scene.started is not None
         and any(f.first <= m.first < f.last for f in clause.of("fruit", "variety"))
@@ -214,8 +220,9 @@ def _listed(clause: Clause, scene: Scene, m: Mention) -> bool:
 
 
 def _unlisted(clause: Clause, scene: Scene) -> Iterator[Draft]:
-    """`added 2 lb of chopped sloes`: an amount of something that no table knows keeps the note's own words."""
+    """`added 2 lb of chopped sloes`: an amount of fruit, or of what no table knows, keeps the note's own words."""
     words = clause.text.words
+    taken = [v for at, v in scene.doses.items() if not _bare_fruit(at, clause, scene)]
     known = {
         i
         for m in clause.mentions
@@ -225,7 +232,7 @@ def _unlisted(clause: Clause, scene: Scene) -> Iterator[Draft]:
     }
     for m in clause.of("amount"):
         if (
-            any(v is m.value for v in scene.doses.values())
+            any(v is m.value for v in taken)
             or m.value.unit.partition("/")[0] in ("bottle", "packet")
             or clause.cues("top_up", "rack", "bottle")
         ):
@@ -241,6 +248,15 @@ def _unlisted(clause: Clause, scene: Scene) -> Iterator[Draft]:
             and not any(c.first < j and c.last > i for c in clause.cues("add", "pitch", "press", "crush"))
         ):
             yield Draft("addition", clause, i, j, {"material": " ".join(words[i:j]), **amount_fields(m.value)})
+
+
+def _bare_fruit(at: int, clause: Clause, scene: Scene) -> bool:
+    """Whether what stands at a token is fruit and no more, in a clause that does not start a wine from it."""
+    return (
+        clause.first not in scene.start_clauses
+        and any(m.first == at for m in clause.of("fruit"))
+        and not any(m.first <= at < m.last for m in clause.of("material", "code", "oak_form", "oak_word"))
+    )
 
 
 _VERBS = {

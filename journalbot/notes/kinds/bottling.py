@@ -29,7 +29,7 @@ def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if clause.of("money") or (clause.cues("drink", "give") and not cues) or (clause.cues("purchase") and not cues):
         return
     here = [clause, *_tail(clause, scene)]
-    counts = _counts(here, scene)
+    counts = _counts(here, scene) or _counts(_told_before(clause, scene), scene)
     closures = [m for c in here for m in _closures(c)]
     at = cues[0] if cues else clause.of("amount", "bottles", "number")[0]
     entries = [dict(c) for c in counts] or [{}]
@@ -98,6 +98,17 @@ def _tail(clause: Clause, scene: Scene) -> list[Clause]:
         if c.of("batch") and not _same_ref(c, clause):
             break
         out.append(c)
+    return out
+
+
+def _told_before(clause: Clause, scene: Scene) -> list[Clause]:
+    """`got 12 x 375 and 20 x 750 ml out of the zin, bottled today`: clauses of counts alone, before the verb."""
+    out: list[Clause] = []
+    for c in reversed(scene.clauses[: scene.clauses.index(clause)]):
+        acts = any(x.value.detail != "weak" and x.value.kind != "add" for x in c.of("cue"))
+        if c.sentence != clause.sentence or acts or c.mood != "done" or not (c.of("bottles") or bottle_amounts(c)):
+            break
+        out.insert(0, c)
     return out
 
 

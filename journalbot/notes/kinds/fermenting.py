@@ -31,6 +31,7 @@ _NOT_BEFORE = {
     "almost", "nearly", "not", "isn't", "until", "till", "when", "once", "if", "before", "still", "never", "should",
     "slowly", "barely", "hardly", "no",
 }
+_GUESSED = {"maybe", "perhaps", "possibly", "might", "whether", "unsure"}
 _NEW_CAUSES = {
     "batch", "a", "new", "off", "with", "another", "this", "making", "on", "to", "the", "my", "some", "two", "three",
 }
@@ -38,7 +39,7 @@ _NEW_CAUSES = {
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """At most one turn of the fermentation a clause."""
-    if clause.mood in ("planned", "told", "asked", "supposed") or clause.cues("malolactic"):
+    if clause.mood in ("planned", "told", "asked", "supposed") or clause.cues("malolactic") or clause.has(*_GUESSED):
         return
     best: Mention | None = None
     for cue in clause.cues("fermentation"):

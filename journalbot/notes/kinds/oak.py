@@ -9,7 +9,7 @@ from journalbot.notes.draft import Draft, Scene, amount_fields
 _OUT = {"out", "off", "pulled", "yanked", "removed", "fished", "without", "took", "lifted", "taken", "retrieved"}
 _FORMED = {"chips", "cubes", "spiral", "staves", "powder"}
 _DESCRIBED = {"tastes", "taste", "smells", "nose"}
-_BARREL_FOR_OAK = {"oak", "oaked", "oaking"}
+_SHORT = 2  # words before "oak" in a clause of nothing else (`on oak`, `all on oak`)
 
 
 def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
@@ -41,7 +41,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     for form in forms:
         fields: dict[str, object] = {"form": form.value, **amount_fields(scene.doses.get(form.first))}
         for kind, name in (("oak_toast", "toast"), ("oak_origin", "origin")):
-            near = _nearest(form, clause.of(kind), clause)
+            near = _nearest(form, clause.of(kind), clause) or _said_after(kind, clause, scene)
             if near is not None:
                 fields[name] = near.value
         yield Draft("oak", clause, form.first, form.last, fields)
@@ -56,6 +56,15 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if barrel:
             fields["form"] = "barrel"
         yield Draft("oak", clause, oaky[0], oaky[0] + 1, fields)
+
+
+def _said_after(kind: str, clause: Clause, scene: Scene) -> Mention | None:
+    """`two spirals in, medium plus American`: what a clause of nothing else says of the oak before it."""
+    i = scene.clauses.index(clause) + 1
+    after = scene.clauses[i] if i < len(scene.clauses) and scene.clauses[i].sentence == clause.sentence else None
+    if after is None or any(m.kind not in ("oak_toast", "oak_origin", "oak_word", "descriptor") for m in after.mentions):
+        return None
+    return max(after.of(kind), key=lambda m: m.last - m.first, default=None)
 
 
 def _is_oak(m: Mention, clause: Clause, scene: Scene) -> bool:
@@ -98,6 +107,9 @@ def _taken_out(clause: Clause) -> bool:
 
 def _on_oak(clause: Clause, scene: Scene, oaky: list[int]) -> bool:
     words = clause.text.words
+    acts = [c for c in clause.of("cue") if c.value.detail != "weak"]
+    if not acts and not clause.of("batch", "pronouns", "vessel", "date") and oaky[0] - clause.first > _SHORT:
+        return False  # "reading a book on oak"
     return any(
         words[i] == "oaked"
         or (

@@ -176,4 +176,5 @@ def _needs(clause: Clause, scene: Scene) -> str:
         "stir",
         "taste",
     )
-    return "maybe-null" if act or clause.of("material") or clause.has("yeast") else "none"
+    of_wine = clause.of("material", "oak_form", "quantity") or clause.has("yeast", "oak")
+    return "maybe-null" if act or of_wine else "none"

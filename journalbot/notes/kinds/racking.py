@@ -10,7 +10,7 @@ from journalbot.vocabulary.units import UNITS
 
 _SKIP = {
     "the", "a", "an", "my", "our", "its", "clean", "fresh", "another", "washed", "second", "new", "empty", "both",
-    "two", "glass", "back", "one",
+    "two", "glass", "back", "one", "",  # a word taken back
 }
 
 

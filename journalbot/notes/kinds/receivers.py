@@ -89,7 +89,7 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
             and text.tokens[k].kind != "mark"
         ):
             k += 1
-        if k == j:
+        if k == j or any(m.first < k and j < m.last for m in clause.of("code", "material", "oak_form")):
             continue
         if took and words[j] in _PERSONAL and (meant := _spoken_of(j, clause)):
             return meant

@@ -11,6 +11,9 @@ from journalbot.vocabulary.units import UNITS
 _ALL_AIRLOCKS = re.compile(r"\b(?:all|every|everything)\b(?: \S+){0,3} (?:airlocks?|bubblers?)\b")
 
 
+_MEASURED = {"about", "a", "another", "some", "the", "roughly", "approx", "approximately", "maybe", "just"}
+
+
 def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """A topping up, with what and how much."""
     cues = clause.cues("top_up")
@@ -54,7 +57,7 @@ def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if lead is not None:
         start = lead + 1
         amount = next((m for m in volumes if m.first >= lead), None)
-        if amount is not None and amount.first <= start + 2:
+        if amount is not None and all(words[i] in _MEASURED for i in range(start, amount.first)):
             start = amount.last
         while start < clause.last and words[start] in (
             "of", "the", "a", "some", "my", "our", "out", "about", "from", "that", "more", "rest", "an", "another",
