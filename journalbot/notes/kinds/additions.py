@@ -31,7 +31,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """Every substance put in."""
     if (
         clause.mood in ("planned", "told", "asked", "supposed")
-        or clause.of("money")
+        or (clause.of("money") and not _priced_aside(clause))
         or _bought(clause, scene)
         or any(read_airlock(clause, scene))
     ):
@@ -61,7 +61,7 @@ def _more_of_it(clause: Clause, scene: Scene) -> Iterator[Draft]:
         for m in clause.of("amount")
         if m.value.unit in _BY_WEIGHT
         and not any(d is m.value for d in scene.doses.values())
-        and any(0 <= v.first - m.last < 3 for v in clause.of("vessel"))
+        and any(0 <= v.first - m.last < 3 for v in clause.of("vessel", "batch"))
     ]
     earlier = [m for c in near for m in _outermost(c, scene) if m.first in scene.doses and doses and m.first < doses[0].first]
     if earlier and len(doses) == 1 and not clause.of("code", "reading"):
@@ -100,6 +100,14 @@ def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
     vessels = {v.value.name for c in so_far if c.first <= clause.first for v in c.of("vessel") if role(v, c) == "to"}
     here = {v.value.name for v in clause.of("vessel") if any(ch.isdigit() for ch in v.value.name) or not each}
     return max(len(vessels), len(here), 1)
+
+
+def _priced_aside(clause: Clause) -> bool:
+    """`8 kg of blueberries ($42) with 2.7 kg of sugar`: a price in brackets, in a clause that tells of more."""
+    words = clause.text.words
+    return all(
+        words[m.first - 1 : m.first] == ["("] and words[m.last : m.last + 1] == [")"] for m in clause.of("money")
+    ) and not clause.cues("purchase")
 
 
 def _bought(clause: Clause, scene: Scene) -> bool:

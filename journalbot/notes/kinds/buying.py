@@ -21,6 +21,8 @@ _TRAILING = {
 }
 _REDUCED = (["sale"], ["offer"], ["special"], ["discount"])
 _STOP = {"from", "at", "off", "via", "because", "since", "so", "this", "for", "("}
+_CONTAINERS = {"bag", "box", "pack", "packet", "case", "pot", "jar", "tub", "carton", "crate"}
+_VESSELS = {"jug", "carboy", "demijohn", "bucket", "pail", "fermenter", "barrel", "tank", "bin", "jar"}
 _UNITS = {"lb", "kg", "oz", "g", "gal", "L", "ml", "packet", "tablet", "bottle", "piece", "qt", "pt"}
 
 
@@ -55,8 +57,6 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
     count, unit, lo = _count(lo, hi, clause)
     if count is None:
         count, unit = _count_beside(m, clause, first)
-    if count is None and lo > 0 and words[lo - 1] in ("a", "an") and lo - 1 >= clause.first:
-        count = 1
     item = clause.text.slice(lo, hi) if lo < hi else ""
     item = "" if item.lower() in ("both", "all", "it", "them", "that", "everything", "the lot", "that lot") else item
     if not item:
@@ -152,12 +152,17 @@ def _count_beside(m: Mention, clause: Clause, first: int) -> tuple[float | int |
 def _noun_before(m: Mention, clause: Clause, first: int) -> tuple[int, int]:
     words = clause.text.words
     lo, hi = first, m.first
-    while hi > lo and (words[hi - 1] in _TRAILING or any(c.first == hi - 1 for c in clause.cues("purchase"))):
+    while hi > lo and (_trails(words, hi) or any(c.first == hi - 1 for c in clause.cues("purchase"))):
         hi -= 1
     for i in range(hi - 1, lo, -1):
         if words[i] in ("from", "at", "off") and not any(x.first <= i < x.last for x in clause.of("number", "amount")):
             hi = i
     return _strip(lo, hi, clause)
+
+
+def _trails(words: list[str], hi: int) -> bool:
+    """Whether the word before `hi` belongs to the price, not to the goods ("set" only in "set me back")."""
+    return words[hi - 1] in _TRAILING and (words[hi - 1] != "set" or words[hi : hi + 1] in (["me"], ["us"]))
 
 
 def _noun_after(m: Mention, clause: Clause, last: int) -> tuple[int, int]:
@@ -193,7 +198,7 @@ def _strip(lo: int, hi: int, clause: Clause) -> tuple[int, int]:
         )
     ):
         lo += 1
-    while hi > lo and (words[hi - 1] in _TRAILING or clause.text.tokens[hi - 1].kind == "mark"):
+    while hi > lo and (_trails(words, hi) or clause.text.tokens[hi - 1].kind == "mark"):
         hi -= 1
     for i in range(lo, hi):
         cue = next((c for c in clause.cues("purchase") if c.first == i), None)
@@ -205,9 +210,17 @@ def _strip(lo: int, hi: int, clause: Clause) -> tuple[int, int]:
 def _count(lo: int, hi: int, clause: Clause) -> tuple[float | int | None, str | None, int]:
     """The count at the head of what was bought, its unit, and where the item's own words begin."""
     words = clause.text.words
+    if words[lo : lo + 1] and words[lo] in _CONTAINERS and words[lo + 1 : lo + 2] == ["of"]:
+        inside = next((m for m in clause.of("amount", "number") if m.first == lo + 2), None)
+        lo = lo + 2 if inside else lo  # "a bag of 50 screw caps"
     for m in clause.of("amount", "number"):
         if m.first != lo or m.last > hi:
             continue
+        if m.kind == "amount" and m.value.unit in ("gal", "L") and words[m.last : m.last + 1] and m.last < hi:
+            if words[m.last] in _VESSELS:
+                return None, None, lo  # "5 gallon bucket"
+            if words[m.last].removesuffix("s") in _VESSELS and clause.text.tokens[m.first].kind == "word":
+                return m.value.value, None, m.first + 1  # "two gallon jugs"
         if m.kind == "amount" and m.value.unit in _UNITS:
             last = m.last + (words[m.last : m.last + 1] == ["of"])
             if m.value.unit == "bottle" and last == m.last:

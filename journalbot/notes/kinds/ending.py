@@ -59,6 +59,10 @@ def _reason(cue: Mention, clause: Clause, scene: Scene) -> str | None:
     after = scene.clauses[i + 1] if i + 1 < len(scene.clauses) else None
     if after and after.sentence == clause.sentence and len(after.words()) <= _BRIEF and not after.of("cue", "batch"):
         return _trim(text.slice(after.first, after.last))
+    near = after if after and after.sentence == clause.sentence else None
+    fault = next((d for d in near.of("descriptor") if d.value in FAULTS), None) if near else None
+    if fault is not None:
+        return text.slice(fault.first, fault.last)
     fault = next((d for d in scene.clauses[i - 1].of("descriptor") if d.value in FAULTS), None) if i else None
     if fault is not None:
         return text.slice(fault.first, fault.last)

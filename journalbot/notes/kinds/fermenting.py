@@ -76,7 +76,7 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
     detail = cue.value.detail
     if detail in ("started", "finished") and _NOT_BEFORE.intersection(before):
         return False
-    if clause.mood == "denied" and not (cue.last - cue.first > 1 and detail == "stuck"):
+    if clause.mood == "denied" and not (detail == "stuck" and _before_denial(cue, clause)):
         return False
     if detail == "started":
         if scene.started is not None and clause.first in scene.start_clauses and phrase in _OPEN_STARTS:
@@ -95,7 +95,7 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
             or clause.of("price")
             or clause.has("raining", "snowing", "work", "school", "digging", "pressing")
         ):
-            return after == ["on"] and bool(clause.of("date")) and bool(clause.of("batch"))
+            return after == ["on"] and bool(clause.of("date")) and bool(clause.of("batch", "pronouns"))
         if phrase in ("started", "began", "has started", "has begun"):
             return bool(
                 clause.of("batch")
@@ -141,6 +141,11 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
     return True
 
 
+def _before_denial(cue: Mention, clause: Clause) -> bool:
+    """`stuck at 1.022 and has not shifted`, or the cue's own "has not" (`hasn't moved in a week`)."""
+    return cue.last - cue.first > 1 or any(d.first > cue.first for d in clause.of("denied"))
+
+
 def _next_reads(clause: Clause, scene: Scene) -> bool:
     return any(
         r.value.quantity in _DRY and r.value.value <= _DRY[r.value.quantity]
@@ -151,8 +156,12 @@ def _next_reads(clause: Clause, scene: Scene) -> bool:
 
 def _as_taste(cue: Mention, clause: Clause) -> bool:
     """ "Dry" as a taste: in a list of tasting words."""
+    batches = clause.of("batch")
     return (clause.text.words[cue.first] == "dry" and bool(clause.cues("taste", "drink"))) or (
-        sum(1 for d in clause.of("descriptor") if d.first != cue.first and d.value not in ("dry", "finish")) >= 1
+        any(
+            d.first != cue.first and d.value not in ("dry", "finish") and not any(b.first <= d.first < b.last for b in batches)
+            for d in clause.of("descriptor")
+        )
         and not clause.of("reading")
     )
 

@@ -29,6 +29,7 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
             strong
             or (cues and (led in ("to", "into", "onto", "out") or back))
             or (cues and led == "in" and clause.of("batch", "pronouns") and not clause.of("material", "code", "amount"))
+            or (led in ("to", "into", "onto") and _only_wine(clause))
             or ((back or out) and (clause.of("batch") or clause.of("vessel")))
         ):
             continue
@@ -42,16 +43,24 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
         yield from _moved_anywhere(strong[0], clause)
 
 
+def _only_wine(clause: Clause) -> bool:
+    """`Gris into the basement`: a wine and a place, and nothing else."""
+    return bool(clause.of("batch")) and not clause.of("cue", "amount", "material", "code", "reading", "person", "number")
+
+
+_BESIDE = ("beside", "behind", "near", "outside", "beneath", "under", "by", "next")
+
+
 def _moved_anywhere(cue: Mention, clause: Clause) -> Iterator[Draft]:
     """`moved to the lean-to to cold stabilise`: a place that no table knows."""
     words = clause.text.words
-    lead = next((i for i in range(cue.last, clause.last - 1) if words[i] in ("to", "into", "onto")), None)
+    lead = next((i for i in range(cue.last, clause.last - 1) if words[i] in ("to", "into", "onto", *_BESIDE)), None)
     if lead is None:
         return
-    first = lead + 1
+    first = lead + 1 if words[lead] not in _BESIDE else lead
     while first < clause.last and words[first] in ("the", "my", "our", "a"):
         first += 1
-    last = first
+    last = first + 2 if words[first] in _BESIDE else first
     while (
         last < clause.last
         and words[last]
