@@ -16,12 +16,14 @@ _GENERIC = {
     "berries", "honey",
 }
 
+_OTHER_KITS = {"test", "testing", "lab", "acid", "so2", "sulfite", "sulphite", "ph", "starter", "chemistry", "tool"}
 _ABSORBED = {"wine", "wines", "batch", "one", "ones", "stuff", "must", "bottle", "bottles"}
 _AGES = {
     "new": "newest", "newest": "newest", "latest": "newest", "newer": "newest", "current": "newest", "old": "older",
     "older": "older", "oldest": "first", "first": "first", "second": "second", "third": "third", "original": "first",
 }
 
+_WHICH = {"i", "i've", "ive", "we", "we've", "that", "ever", "this", "which", "to", "having"}
 _DEFINITE = ("the", "my", "our", "'s")  # "the old one", where "an old one" is of anything
 _ORDER = {"first": 0, "second": 1, "third": 2}
 _NOT_AFTER_NUMBER = {"corks", "cork", "pads", "pad", "bung", "stopper", "bungs", "stoppers", "straw", "filter"}
@@ -46,6 +48,8 @@ def find_batches(
     for m in known:
         if any(o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first for o in longer):
             continue
+        if words[m.first] == "kit" and m.first and words[m.first - 1] in _OTHER_KITS:
+            continue
         free = m.kind in HEADS and not used.intersection(range(m.first, m.last)) and not _weak_head(m, words, index)
         if free and (m.first not in heads or heads[m.first].last < m.last):
             heads[m.first] = m
@@ -59,6 +63,7 @@ def find_batches(
             and word in index.by_term
             and word not in _GENERIC - {"kit"}
             and (word not in EVERYDAY or word == "kit")
+            and not (word == "kit" and i and words[i - 1] in _OTHER_KITS)
         ):
             heads[i] = Mention("word", word, i, i + 1, tokens[i].start, tokens[i].end)
         elif i not in heads and i not in used and tokens[i].kind == "word" and (full := index.shortened(word)):
@@ -294,7 +299,8 @@ def _described(
             and (j == len(words) or tokens[j].kind == "mark" or words[j] in ("is", "was", "has", "had"))
         )
         known = spoken or not i or words[i - 1] in _DEFINITE or tokens[i - 1].kind == "mark"
-        if not ((vintage or (age and known)) and (one or bare)):
+        told = words[j + one : j + one + 1] and words[j + one] in _WHICH  # "first one I've poured out"
+        if told or not ((vintage or (age and known)) and (one or bare)):
             return None
         j += one
         terms = list(spoken)

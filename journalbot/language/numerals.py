@@ -138,6 +138,8 @@ def _slashed(tokens: Sequence[Token], i: int) -> tuple[Number | None, int]:
         return number_of(tokens, i, i + 3, above / below, "fraction", figures=(above, below)), i + 3
     if not padded and 0 <= above <= below and below in (SCORE_DENOMINATORS | {5}):
         return number_of(tokens, i, i + 3, above / below, "score", figures=(above, below)), i + 3
+    if "." in tokens[i].low:  # a figure of a table: 23.4/3.58/5.4/112
+        return number_of(tokens, i, i + 1, above, "decimal"), i + 1
     return None, i + 3
 
 

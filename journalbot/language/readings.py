@@ -18,6 +18,7 @@ _WEAK = {
     "free", "total", "acid", "potential", "nitrogen", "volume", "vol", "density", "acidity", "alcohol", "malic",
     "hydro", "temp", "pa", "grav",
 }
+_LAB = {"ph", "ta"}  # beside these, "free 30" is of SO2
 _BARE_OK = {"density", "alcohol", "malic", "temp", "hydro", "grav", "pa", "acidity"}
 _WARM = {"F": (28.0, 120.0), "C": (-2.0, 45.0)}
 _RATES = {"g/L": ("ta", "residual_sugar", "malic", "volatile_acidity"), "mg/L": ("free_so2", "total_so2", "yan")}
@@ -64,13 +65,15 @@ def find_readings(
 ) -> list[Mention]:
     """Readings in the text. `names` are mentions of quantities, `values` of numbers and amounts; `taken` are the tokens
     that belong to something else (a date, a batch's number, a vessel's), `dosed` those that name a material."""
+    names = [m for m in names if words[m.first] != "t" or tokens[m.first].text == "T"]
     best = _most_specific(values, taken)
     named = _pair(tokens, words, names, best, dosed)
     out: list[Mention] = []
     previous: Mention | None = None
     for v in best:
         name = named.get(v.first)
-        reading = _named_reading(v, name, tokens, settings) if name else None
+        thing = words[v.last : v.last + 1] in (["buffer"], ["solution"], ["strips"], ["paper"])  # "pH 7.01 buffer"
+        reading = _named_reading(v, name, tokens, settings) if name and not thing else None
         if reading is None and v.kind == "temperature":
             amount: Amount = v.value
             low, high = _WARM[amount.unit]
@@ -100,9 +103,11 @@ def _pair(
     tokens: list[Token], words: list[str], names: Sequence[Mention], values: list[Mention], dosed: set[int]
 ) -> dict[int, Mention]:
     """Which quantity's name each value belongs to (by the value's first token)."""
-    out: dict[int, Mention] = {}
+    out: dict[int, Mention] = _tabled(words, names, values)
     starts = sorted(m.first for m in names)
     for name in names:
+        if name in out.values():
+            continue
         key = name.value
         behind = next((v for v in values if v.last == name.first or _joined(words, v.last, name.first)), None)
         ahead = any(
@@ -133,6 +138,25 @@ def _pair(
     return out
 
 
+def _tabled(words: list[str], names: Sequence[Mention], values: list[Mention]) -> dict[int, Mention]:
+    """Names and figures as a table has them: `Brix/pH/TA: 23.4/3.58/5.4`."""
+    out: dict[int, Mention] = {}
+    for k, name in enumerate(names):
+        if k and words[names[k - 1].last : name.first] == ["/"]:
+            continue
+        row = [name]
+        while len(row) + k < len(names) and words[row[-1].last : names[k + len(row)].first] == ["/"]:
+            row.append(names[k + len(row)])
+        at = row[-1].last + (words[row[-1].last : row[-1].last + 1] in ([":"], ["="], ["-"]))
+        figures: list[Mention] = []
+        for v in values:
+            if v.first == (figures[-1].last + 1 if figures else at) and (not figures or words[v.first - 1] == "/"):
+                figures.append(v)
+        if len(row) > 1 and len(figures) == len(row):
+            out.update((v.first, n) for v, n in zip(figures, row, strict=True))
+    return out
+
+
 def best_after(values: list[Mention], name: Mention, words: list[str]) -> list[Mention]:
     """Values right behind a quantity's name, with at most a mark or a small word between."""
     return [
@@ -157,7 +181,11 @@ def _fits(v: Mention, quantity: str, words: list[str], name: Mention, strict: bo
         if strict:
             return quantity in ("brix", "ph", "ta", "yan") and word not in _WEAK
         if word in _WEAK - _BARE_OK:
-            return "so2" in words or "fso2" in words
+            listed = word == "free" and v.first == name.last and not _LAB.isdisjoint(words)
+            return listed or "so2" in words or "fso2" in words
+        if word == "t":
+            low, high = _WARM["F"] if v.value.value > _WARM["C"][1] else _WARM["C"]
+            return v.first - name.last <= 1 and low <= v.value.value <= high
         if quantity == "volume":
             return False
         return not (quantity == "temperature" and v.value.value > 300 and v.first - name.last > 1)
@@ -182,6 +210,8 @@ def _named_reading(v: Mention, name: Mention, tokens: list[Token], settings: Set
     if quantity == "temperature":
         unit = v.value.unit if v.kind == "temperature" else "F" if settings.units == "us" else "C"
         low, high = _WARM[unit]
+        if v.kind == "number" and unit == "F" and 0 < value < low - 5:
+            unit, (low, high) = "C", _WARM["C"]  # no wine is that cold in the journal's own degrees
         return Reading(quantity, tidy(value), unit, approx, low - 30 <= value <= high + 60)
     if quantity == "ta":
         unit = "%" if v.kind == "percent" or (v.kind == "number" and value < 1.6) else "g/L"

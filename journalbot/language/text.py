@@ -156,6 +156,8 @@ def _tasting_words(words: list[str], tokens: list[Token], known: list[Mention]) 
                 while k >= 0 and k in covered and words[k] not in _PARTED:
                     run.append(k)
                     k -= 1
+                if run and k >= 0 and words[k] in ("a", "an", "of", "the", "last", "first"):
+                    run.clear()  # "opened a rhubarb, jammy": a wine, not its taste
                 stretches += bool(run)
             run.extend(stretch)
             stretches += described

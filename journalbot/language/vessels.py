@@ -15,10 +15,13 @@ _FIRST = {phrase.split()[0] for phrase in _NOUN if " " in phrase}
 _LED = {"into", "to", "in", "from", "->", "→", "out", "onto", "inside", ">", "=>"}
 _ARTICLES = {"a", "an", "the", "my", "our", "another", "clean", "his", "her"}
 _HASH = {"#", "no", "no.", "number", "nr"}
+_NO_LABELS = set("filnrstuwxy")  # short for other things: "carboy w 2 gal", "bucket n spoon"
+_AFTER_LABEL = {"and", "to", "into", "holds", "hold", "is", "was", "has", "at", "with", "w", "today", "now", "on", "from"}
 _JOIN = {"and", "&", "+", ","}
 _OAK = {"oak", "french", "american", "hungarian", "medium", "light", "dark"}
 _SHAPES = {"cube", "cubes", "bag", "bags", "pot", "jar", "jars", "flask", "primary", "secondary"}
 _MOST_LABELS = 15  # "the steel tank 50": more is what it holds
+_SPOKEN_OF = (["holds"], ["takes"], ["is"], ["hold"], ["sample"], ["tastes"], ["smells"])
 _CONTENTS = {"of", "wine", "juice", "corks", "chips", "day", "belt", "wrap"}
 
 
@@ -81,7 +84,7 @@ def _around(
         described = (begin < noun_first and not _OAK.intersection(words[begin:noun_first])) or (
             begin > 0 and words[begin - 1] in _ARTICLES and words[noun_first] not in _SHAPES
         )
-        described = described or words[last : last + 1] in (["holds"], ["takes"], ["is"], ["hold"])
+        described = described or words[last : last + 1] in _SPOKEN_OF or _sized(words, last, at)
         weak = " ".join(words[noun_first:last]) in WEAK_VESSELS and not led and not described
         if words[last : last + 1] and words[last] in _CONTENTS:
             weak = True
@@ -107,6 +110,12 @@ def _mention(tokens: list[Token], name: str, first: int, last: int, weak: bool) 
     return Mention("vessel", VesselRef(name, weak), first, last, tokens[first].start, tokens[last - 1].end)
 
 
+def _sized(words: list[str], i: int, at: dict[int, Number]) -> bool:
+    """Whether a size and nothing more follows at token `i` (`oak barrel 28 L, pail 30 L`)."""
+    found = unit_at(words, i + 1) if i in at else None
+    return bool(found) and UNITS[found[0]].dimension == "volume" and words[found[1] : found[1] + 1] in ([], [","], ["."], [";"], ["and"], ["\n"])
+
+
 def _size_before(words: list[str], i: int, at: dict[int, Number]) -> int:
     """Where a size before a vessel's noun begins (`6 gal carboy`, `54 l demijohn`); 0 where there is none."""
     if i < 2:
@@ -127,6 +136,8 @@ def _label(tokens: list[Token], words: list[str], i: int, at: dict[int, Number])
     token = tokens[i]
     if len(token.text) == 1 and token.text.isalpha() and token.text.isupper() and token.text != "I":
         return token.text, i + 1
+    if _letter(words, i) and words[i - 1] not in _ARTICLES and (i < 1 or words[i - 1] in _NOUN):
+        return token.text, i + 1
     n = at.get(i)
     if (
         n is None
@@ -142,6 +153,14 @@ def _label(tokens: list[Token], words: list[str], i: int, at: dict[int, Number])
     ):
         return None
     return token.text, i + 1
+
+
+def _letter(words: list[str], i: int) -> bool:
+    """Whether a small letter at token `i` labels the vessel before it: "a" is one only where no noun follows it."""
+    word = words[i]
+    if len(word) != 1 or not word.isalpha() or word in _NO_LABELS:
+        return False
+    return word != "a" or not words[i + 1 : i + 2] or words[i + 1] in _AFTER_LABEL or not words[i + 1].isalpha()
 
 
 def _longest(found: list[Mention]) -> list[Mention]:

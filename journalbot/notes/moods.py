@@ -214,9 +214,9 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
         elif previous and _SAME_DAY.search(" ".join(clause.words())):
             clause.date = previous.date
         elif previous and previous.sentence == clause.sentence:
-            present = (clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading"))) or clause.has(
-                "still"
-            )
+            under_way = clause.cues("fermentation") and clause.has("its", "it's", "is")
+            present = bool(under_way) or clause.has("still")
+            present = present or (clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading")))
             since = previous.own_date is not None and clause.text.words[max(0, previous.own_date.first - 1)] in (
                 "since",
                 "until",
@@ -271,6 +271,7 @@ def _goes_on(clause: Clause, previous: Clause, clauses: list[Clause], today: str
         and not (came or present)
         and not clause.of("money", "time")
         and not clause.has("room")
+        and not (clause.of("place") and not clause.of("cue", "batch", "pronouns"))
         and not (clause.of("batch") and any(c.of("batch", "cue", "reading") for c in told))
     )
 

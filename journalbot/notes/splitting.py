@@ -57,6 +57,7 @@ def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause
     inside |= _asides(text, first, last) | {
         i for i in range(first + 1, last) if text.words[i] == "/" and text.words[i - 1] == "w"
     }
+    inside |= {j for m in text.mentions if m.kind == "money" for j in _priced(text, m, last)}
     vessels = [m for m in text.mentions if m.kind == "vessel"]
     inside |= {
         i
@@ -110,6 +111,15 @@ def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause
             mentions=[m for m in text.mentions if m.first >= a and m.last <= b],
             joined_by=how,
         )
+
+
+def _priced(text: Text, money: Mention, last: int) -> set[int]:
+    """Marks that hold a price together (`$2.80/kg ($229.60)`), which part nothing."""
+    words = text.words
+    out = {money.last} if words[money.last : money.last + 1] == ["/"] else set()
+    if words[money.first - 1 : money.first] == ["("] and money.last < last and words[money.last] == ")":
+        out |= {money.first - 1, money.last}
+    return out
 
 
 def _asides(text: Text, first: int, last: int) -> set[int]:
@@ -169,7 +179,7 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
         m.kind in ("planned", "denied", "supposed", "hearsay") for m in own
     ):
         return True
-    if any(m.kind == "money" for m in own) and any(m.kind == "money" for m in before):
+    if any(m.kind in ("money", "score") and m.kind in {b.kind for b in before} for m in own):
         return True
     if (
         any(m.kind == "amount" for m in own)

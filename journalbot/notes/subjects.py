@@ -248,6 +248,8 @@ class Subjects:
         out: list[int] = []
         for v in clause.of("vessel"):
             goes_to = role(v, clause) == "to"
+            if goes_to and clause.of("pronouns") and any(c.first in self.by_clause for c in self.scene.sentence(clause)):
+                continue  # "apple 1.014 so tipped it into carboy 2, 1 tsp nutrient": the wine just spoken of
             filled = any(m.value.unit in ("gal", "L") for m in clause.of("amount"))
             if (
                 (goes_to and filled and draft.kind == "reading")

@@ -49,4 +49,4 @@ _REPLACEABLE = (
 def _alike(old: Mention, new: Mention) -> bool:
     if old.kind == new.kind == "reading":
         return bool(old.value.quantity == new.value.quantity)
-    return old.kind == new.kind or {old.kind, new.kind} <= {"number", "amount", "reading", "temperature"}
+    return old.kind == new.kind or {old.kind, new.kind} <= {"number", "amount", "reading", "temperature", "bottles"}

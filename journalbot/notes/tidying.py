@@ -46,7 +46,7 @@ def one_racking(drafts: list[Draft]) -> list[Draft]:
                 o
                 for o in out
                 if o.kind == d.kind == "rack"
-                and o.clause.sentence == d.clause.sentence
+                and (o.clause.sentence == d.clause.sentence or _bare(o, d))
                 and o.clause is not d.clause
                 and ("to" in o.fields) != ("to" in d.fields)
             ),
@@ -57,6 +57,13 @@ def one_racking(drafts: list[Draft]) -> list[Draft]:
         else:
             twin.fields = {**twin.fields, **d.fields}
     return out
+
+
+def _bare(act: Draft, vessels: Draft) -> bool:
+    """`Racked a week late. Carboy 1 to carboy 2`: the verb alone in one sentence, the vessels alone in the next."""
+    next_one = vessels.clause.sentence == act.clause.sentence + 1
+    verbs = [c for c in vessels.clause.cues("rack") if c.value.detail != "weak"]
+    return next_one and not act.fields and not verbs and "from" in vessels.fields
 
 
 def one_mark(drafts: list[Draft]) -> list[Draft]:

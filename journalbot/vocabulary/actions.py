@@ -189,7 +189,7 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
         "going nicely", "going well", "started to bubble", "began to bubble", "started to work", "came to life",
         "active ferment", "rolling ferment", "alive", "it lives", "fermentation underway", "active fermentation",
         "started properly", "started overnight", "ferment under way", "glugging", "glugging away", "burping",
-        "airlock moving", "airlock going",
+        "airlock moving", "airlock going", "first bubbles", "first bubble", "first signs of life",
     )),
     ("fermentation", "stuck", (
         "stuck", "stalled", "hasn't moved", "hasnt moved", "has not moved", "not moving", "not budged", "hasn't budged",

@@ -33,7 +33,7 @@ QUANTITIES: dict[str, Quantity] = {
         "titrable acidity", "acid",
     )),
     "temperature": Quantity("F", ("F", "C"), -15, 120, "temperature", (
-        "temp", "temperature", "temps", "temperatures", "must temp", "wine temp", "tmp")),
+        "temp", "temperature", "temps", "temperatures", "must temp", "wine temp", "tmp", "t")),
     "free_so2": Quantity("mg/L", ("mg/L",), 0, 200, "free SO2", (
         "free so2", "free sulfur", "free sulphur", "fso2", "free sulfite", "free sulphite", "free sulfur dioxide",
         "free sulphur dioxide", "so2 free", "free", "free s02")),

@@ -204,6 +204,9 @@ def _dosing(m: Mention, clause: Clause, scene: Scene) -> bool:
     )
 
 
+_LATER = {"an", "hour", "hours", "later", "day", "days", "next", "after", "the"}  # "and an hour later chitosan"
+
+
 def _by_itself(m: Mention, clause: Clause) -> bool:
     """A substance alone between two commas (`bentonite first,`)."""
     words = clause.text.words
@@ -212,7 +215,7 @@ def _by_itself(m: Mention, clause: Clause) -> bool:
         first -= 1
     while last < clause.last and words[last] not in _MARKS:
         last += 1
-    return sum(1 for i in range(first, last) if clause.text.tokens[i].kind == "word") <= 3
+    return sum(1 for i in range(first, last) if clause.text.tokens[i].kind == "word" and words[i] not in _LATER) <= 3
 
 
 def _listed(clause: Clause, scene: Scene, m: Mention) -> bool:

@@ -18,7 +18,7 @@ def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if clause.mood != "done" or clause.of("money") or (clause.cues("purchase") and not clause.cues("drink", "give")):
         return
     kind = _verb_of(clause, scene)
-    if not kind:
+    if not kind or (clause.first in scene.start_clauses and not clause.cues("drink", "give")):
         return
     items = _counted(clause, scene)
     receiver = receiver_of(clause, scene) or _shared_receiver(clause, scene)
@@ -163,6 +163,8 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         if _handed_to(clause, scene):
             return "give"
         after = _next_clause(clause, scene)
+        if after is not None and not after.cues("drink", "give") and _counted_here(after) and _handed_to(after, scene):
+            return "give"
         if after is not None and after.cues("drink", "give") and (kind := _verb_of(after, scene)):
             return kind
         refs = [ref for _, ref in counted_batches(clause)]

@@ -33,10 +33,11 @@ def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
     closures = [m for c in here for m in _closures(c)]
     at = cues[0] if cues else clause.of("amount", "bottles", "number")[0]
     entries = [dict(c) for c in counts] or [{}]
+    days = _days(here, len(entries))
     for i, fields in enumerate(entries):
         if closures:
             fields["closure"] = closures[i if len(closures) == len(entries) else 0]
-        yield Draft("bottle", clause, at.first, at.last, fields)
+        yield Draft("bottle", clause, at.first, at.last, fields, dates=days[i])
 
 
 def _verb(cue: Mention, clause: Clause) -> bool:
@@ -99,6 +100,14 @@ def _tail(clause: Clause, scene: Scene) -> list[Clause]:
             break
         out.append(c)
     return out
+
+
+def _days(clauses: list[Clause], entries: int) -> list[tuple[str, ...]]:
+    """The day of each count, where each has its own (`60 x 750 ml yesterday and 48 x 750 ml today`)."""
+    counted = [m for c in clauses for m in c.of("bottles")]
+    dates = {m.first: m.value.iso for c in clauses for m in c.of("date")}
+    own = [dates.get(m.last) for m in counted]
+    return [(d,) for d in own if d] if all(own) and len(own) == entries else [()] * entries
 
 
 def _told_before(clause: Clause, scene: Scene) -> list[Clause]:

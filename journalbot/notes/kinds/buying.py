@@ -12,7 +12,7 @@ _LEADING = {
     "bought", "buy", "got", "picked", "up", "ordered", "paid", "pay", "for", "spent", "on", "the", "a", "an", "some",
     "and", "also", "new", "from", "today", "i", "we", "me", "it", "they", "were", "was", "is", "cost", "came", "to",
     "of", "my", "our", "at", "grabbed", "another", "more", "him", "her", "them", "=", ":", "-", ",", "(", "which",
-    "that", "total", "with", "only", "just", "then", "plus", "in", "this", "set", "back", "are", "those", "these", "&",
+    "started", "starting", "collected", "fetched", "that", "total", "with", "only", "just", "then", "plus", "in", "this", "set", "back", "are", "those", "these", "&",
     "about",
 }
 _TRAILING = {
@@ -23,6 +23,7 @@ _REDUCED = (["sale"], ["offer"], ["special"], ["discount"])
 _STOP = {"from", "at", "off", "via", "because", "since", "so", "this", "for", "("}
 _CONTAINERS = {"bag", "box", "pack", "packet", "case", "pot", "jar", "tub", "carton", "crate"}
 _VESSELS = {"jug", "carboy", "demijohn", "bucket", "pail", "fermenter", "barrel", "tank", "bin", "jar"}
+_SUM_REACH = 4  # tokens between the price of one and the sum
 _UNITS = {"lb", "kg", "oz", "g", "gal", "L", "ml", "packet", "tablet", "bottle", "piece", "qt", "pt"}
 
 
@@ -32,23 +33,29 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     money = clause.of("money")
     for k, m in enumerate(money):
+        if _of_one(m, clause):
+            continue  # "$2.25/kg = $90": the sum that follows is the price
         if clause.has("worth", "refund", "save", "saved", "owes", "bet"):
             return
         if clause.has("sold") and not clause.has("me", "us"):
             return
-        yield _purchase(
-            m,
-            clause,
-            scene,
-            money[k - 1].last if k else clause.first,
-            money[k + 1].first if k + 1 < len(money) else clause.last,
-        )
+        unit_price = money[k - 1] if k and _of_one(money[k - 1], clause) else None
+        start = k - 1 if unit_price else k
+        first = money[start - 1].last if start else clause.first
+        yield _purchase(m, unit_price, clause, scene, first, money[k + 1].first if k + 1 < len(money) else clause.last)
 
 
-def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -> Draft:
+def _of_one(m: Mention, clause: Clause) -> bool:
+    """Whether a price is that of one, with the sum behind it: `@ $2.25/kg = $90`, `$2.80/kg ($229.60)`."""
+    total = next((t for t in clause.of("money") if t.first > m.first), None)
+    between = clause.text.words[m.last : total.first] if total else []
+    return {"=", "("}.intersection(between) != set() and len(between) <= _SUM_REACH
+
+
+def _purchase(m: Mention, unit_price: Mention | None, clause: Clause, scene: Scene, first: int, last: int) -> Draft:
     price: Amount = m.value
     words = clause.text.words
-    lo, hi = _noun_before(m, clause, first)
+    lo, hi = _noun_before(unit_price or m, clause, first)
     if _payee(lo, hi, m, clause):
         lo, hi = hi, hi
     if lo >= hi:
@@ -56,7 +63,7 @@ def _purchase(m: Mention, clause: Clause, scene: Scene, first: int, last: int) -
     fields: dict[str, object] = {}
     count, unit, lo = _count(lo, hi, clause)
     if count is None:
-        count, unit = _count_beside(m, clause, first)
+        count, unit = _count_beside(unit_price or m, clause, first)
     item = clause.text.slice(lo, hi) if lo < hi else ""
     item = "" if item.lower() in ("both", "all", "it", "them", "that", "everything", "the lot", "that lot") else item
     if not item:

@@ -61,6 +61,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
 
 # Readings beside which "dry" or "done" is said of the ferment (common practice, no source).
 _DRY = {"sg": 1.005, "brix": 1.0, "residual_sugar": 4.0}
+_ALONE = 2  # words of a sentence that says no more than "Dry."
 _ORDER = ("started", "finished", "stuck", "restarted")
 
 
@@ -147,9 +148,12 @@ def _before_denial(cue: Mention, clause: Clause) -> bool:
 
 
 def _next_reads(clause: Clause, scene: Scene) -> bool:
+    """Whether a reading beside it shows the wine dry: in its sentence, or right before one of this word alone."""
+    alone = clause.last - clause.first <= _ALONE
+    near = [c for c in scene.clauses if alone and c.sentence == clause.sentence - 1]
     return any(
         r.value.quantity in _DRY and r.value.value <= _DRY[r.value.quantity]
-        for s in scene.sentence(clause)
+        for s in (*near, *scene.sentence(clause))
         for r in s.of("reading")
     )
 
@@ -170,7 +174,7 @@ def read_malolactic(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """Malolactic begun or over."""
     cues = clause.cues("malolactic")
     cultures = [m for m in clause.of("code") if m.value.lower() in {c.lower() for c in scene.cellar.cultures}]
-    if not (cues or cultures) or clause.mood in ("planned", "told", "asked", "supposed", "denied"):
+    if not (cues or cultures) or clause.of("money") or clause.mood in ("planned", "told", "asked", "supposed", "denied"):
         return
     words = set(clause.words())
     said = next((c.value.detail for c in cues if c.value.detail), "")

@@ -15,6 +15,8 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
     cues = clause.cues("move")
     strong = [c for c in cues if c.value.detail != "weak"]
     words = clause.text.words
+    if not strong and any(c.value.form != "noun" and c.last <= p.first for c in clause.cues("chill") for p in places):
+        return  # "cold stabilising it out in the garage": where it is, not that it was moved
     for place in reversed(places):
         led = _led(place, clause)
         back = "back" in words[clause.first : place.first]

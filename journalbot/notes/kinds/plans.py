@@ -3,6 +3,7 @@
 import datetime
 from collections.abc import Iterator
 
+from journalbot.language.lexicon import Mention
 from journalbot.language.static import lemma
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
@@ -17,7 +18,7 @@ _STRONG = {
 _STRIP = {
     "it", "the", "a", "an", "i", "we", "that", "this", "to", "of", "in", "on", "by", "for", "at", "me", "about", "then",
     "so", "and", "is", "be", "will", "my", "also", "its", "them", "one", "some", "again", "goes", "go", "going", "self",
-    "note", "up", "out", "maybe", "probably", "next", "ll",
+    "note", "maybe", "probably", "next", "ll",
 }
 _LEADS = {
     "on", "by", "in", "for", "around", "about", "before", "until", "at", "from", "after", "sometime", "end", "of",
@@ -115,7 +116,7 @@ def _what(clause: Clause) -> str:
     drop = {
         i
         for m in clause.mentions
-        if m.kind in ("date", "time", "planned", "supposed") or (m.kind == "batch" and m.value.how != "none")
+        if m.kind in ("date", "time", "planned", "supposed") or (m.kind == "batch" and not _another(m, clause))
         for i in range(m.first, m.last)
     }
     for m in clause.of("date"):
@@ -135,9 +136,13 @@ def _what(clause: Clause) -> str:
     planned = clause.of("planned")
     start = max(clause.first, act) if planned and planned[0].first < act else clause.first
     kept = [i for i in range(start, stop) if i not in drop and text.tokens[i].kind != "mark"]
+    parted = [i for i in kept if text.words[i] in ("it", "them") and text.words[i + 1 : i + 2] in (["up"], ["out"])]
+    kept = [i for i in kept if i not in parted]  # "pick it up"
     while kept and text.words[kept[0]] in _STRIP:
         kept = kept[1:]
     while kept and text.words[kept[-1]] in _STRIP:
+        kept = kept[:-1]
+    if len(kept) > 1 and text.words[kept[-1]] in ("up", "out") and text.words[kept[-2]] not in _PHRASAL:
         kept = kept[:-1]
     if not kept:
         batches = clause.of("batch")
@@ -155,10 +160,26 @@ def _what(clause: Clause) -> str:
     return " ".join(runs)
 
 
+def _another(batch: Mention, clause: Clause) -> bool:
+    """`start a merlot kit in January`, `press apples again`: a wine that is to come, not one of the journal's."""
+    words = clause.text.words
+    before = words[batch.first - 1] if batch.first > clause.first else ""
+    begun = clause.cues("start") or clause.has("start", "make", "begin", "started", "another")
+    plural = words[batch.last - 1].endswith("s") and bool(clause.cues("press", "crush", "harvest") or clause.has("pick"))
+    return batch.value.how == "name" and bool((begun and before in ("a", "an", "another", "new", "some")) or plural)
+
+
+_PHRASAL = {"pick", "top", "clean", "set", "wash", "sort", "clear", "use", "fill"}
+
+
 def _needs(clause: Clause, scene: Scene) -> str:
     """Whether the plan is about one wine: it names one, points at one, or is an act done to one."""
-    if clause.of("batch", "pronouns"):
+    if clause.cues("purchase") and not clause.of("batch"):
+        return "none"  # "buy another carboy", "pick it up on Saturday"
+    if any(not _another(m, clause) for m in clause.of("batch")) or clause.of("pronouns"):
         return "batch"
+    if clause.of("batch") or clause.cues("start"):
+        return "none"
     if clause.of("vessel"):
         return "maybe-null"
     act = clause.cues(

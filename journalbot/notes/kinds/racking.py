@@ -41,6 +41,8 @@ def role(vessel: Mention, clause: Clause) -> str:
         return "from"
     if lead == "and" and any(v.last == i and role(v, clause) == "from" for v in clause.of("vessel")):
         return "from"
+    if _racked_from(vessel, clause):
+        return "from"
     if lead in ("and", "&", ",") and any(v.last == i and role(v, clause) == "to" for v in clause.of("vessel")):
         return "to"
     nxt = words[vessel.last] if vessel.last < len(words) else ""
@@ -49,6 +51,18 @@ def role(vessel: Mention, clause: Clause) -> str:
     ):
         return "from"
     return "at"
+
+
+def _racked_from(vessel: Mention, clause: Clause) -> bool:
+    """`oak barrel and carboy 1 racked to the tank`: vessels before the verb, and where the wine went behind it."""
+    words = clause.text.words
+    inside = {i for v in clause.of("vessel") for i in range(v.first, v.last)}
+    for c in clause.cues("rack"):
+        between = {words[i] for i in range(vessel.last, c.first) if i not in inside}
+        to = any(words[v.first - 1] in ("to", "into", "the") for v in clause.of("vessel") if v.first > c.last)
+        if c.value.detail != "weak" and vessel.last <= c.first and between <= {"and", "&", "+", ",", "the"} and to:
+            return True
+    return False
 
 
 def _rack_cue(clause: Clause) -> list[Mention]:
@@ -73,7 +87,7 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if not strong:
         if not to and not (source and len(vessels) > 1):
             return
-        if clause.first in scene.start_clauses and not source:
+        if clause.first in scene.start_clauses and not source and not clause.cues("press"):
             return
         if _something_else_goes_in(clause, scene, bool(cues)) and not source and not clause.cues("press"):
             return
@@ -97,8 +111,11 @@ def _volume_after(clause: Clause, scene: Scene) -> list[Mention]:
     """`DJ1 -> DJ2; 13.5 L`, `racked to carboy 2. 4.75 gal, SG 1.012`: a volume by itself after a racking."""
     i = scene.clauses.index(clause) + 1
     after = scene.clauses[i] if i < len(scene.clauses) else None
-    if after is None or after.of("cue", "vessel", "material", "left", "batch", "money"):
+    if after is None or after.of("vessel", "material", "left", "batch", "money"):
         return []
+    noun = [c for c in after.of("cue") if clause.text.words[c.first - 1] == "after" or c.value.kind == "purchase"]
+    if len(noun) < len(after.of("cue")):
+        return []  # but "22.1 L after racking", "58 L in all" go on with it
     volumes = volumes_of(after, scene)
     same = after.sentence == clause.sentence and after.last - after.first <= _SHORT
     return volumes if same or (volumes and volumes[0].first == after.first and not after.own_date) else []
@@ -114,7 +131,7 @@ def _run_off(vessel: Mention, clause: Clause, scene: Scene) -> bool:
         pressed
         and scene.started is None
         and (lead in ("in", ",") or joined)
-        and any(v.last <= vessel.first for v in volumes_of(clause, scene))
+        and bool(volumes_of(clause, scene))
     )
 
 
@@ -166,7 +183,7 @@ def _joined(vessels: list[Mention], clause: Clause) -> str:
         return str(vessels[0].value.name)
     inside = {i for v in vessels for i in range(v.first, v.last)}
     between = {clause.text.words[i] for i in range(vessels[0].first, vessels[-1].last) if i not in inside}
-    if between <= {"and", "&", "+", "the", ","}:
+    if between <= {"and", "&", "+", "the", ",", "a", "one"}:
         return clause.text.slice(vessels[0].first, vessels[-1].last)
     return " and ".join(dict.fromkeys(v.value.name for v in vessels))
 

@@ -146,6 +146,9 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
         return True
     if after in (["down", "there"], ["up", "there"]) and scene.text.of("place"):
         return True
+    said = [clause.text.words[p.last : m.first] for p in clause.of("place")]
+    if any(between in (["is"], ["was"], ["at"], ["is", "at"]) for between in said):
+        return True
     if any(p.last <= m.first for p in clause.of("pronouns")) and not clause.has("itself"):
         return False
     words = clause.text.words[clause.first : m.first]
@@ -200,8 +203,10 @@ def bare_number(clause: Clause) -> Mention | None:
         return None
     for m in clause.of("number"):
         lead = clause.text.words[max(clause.first, m.first - 3) : m.first]
-        named = any(b.last == m.first or (b.last == m.first - 1 and lead[-1:] == ["was"]) for b in clause.of("batch"))
-        headed = (m.first, m.last) == (clause.first, clause.last) and _heads_figure(clause)
+        subjects = clause.of("batch", "vessel")
+        named = any(b.last == m.first or (b.last == m.first - 1 and lead[-1:] == ["was"]) for b in subjects)
+        whole = m.first == clause.first and _only_when(m.last, clause)
+        headed = whole and _heads_figure(clause)
         if (
             m.value.style in ("figure", "decimal")
             and m.value.value < 200
@@ -210,6 +215,12 @@ def bare_number(clause: Clause) -> Mention | None:
         ):
             return m
     return None
+
+
+def _only_when(first: int, clause: Clause) -> bool:
+    """Whether nothing but a day or an hour stands from a token to the end of its clause."""
+    told = {i for m in clause.of("date", "time") for i in range(m.first, m.last)}
+    return all(i in told for i in range(first, clause.last))
 
 
 def _heads_figure(clause: Clause) -> bool:

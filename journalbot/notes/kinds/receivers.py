@@ -108,6 +108,10 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
             )
             and words[i] == "to"
         )
+        counted = any(m.first == k for m in clause.of("number")) or any(m.first == k for m in bottle_amounts(clause))
+        plain = k - j == 1 and len(low[0]) > 2 and not any(m.first == j and m.kind != "person" for m in clause.mentions)
+        if took and counted and plain and low[0] not in _PERSONAL:
+            return name  # "gave marge 4 apple and 1 rhubarb": the one before the count
         if (
             took
             and (

@@ -103,7 +103,7 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         m for c in (sentence if clause.cues("start") else [clause]) for m in c.of(*MADE_OF) if not part_of_other(m, c)
     ]
     starts = [c for c in clause.cues("start") if scene.text.words[c.first] != "new" or c.first == clause.first]
-    so_far = [c for c in scene.clauses if c.first <= clause.first]
+    so_far = [c for c in scene.clauses if c.first <= clause.first or c in sentence]
     fits = [
         n
         for c in so_far
@@ -118,11 +118,12 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         return False
     if clause.cues("bleed") and (volume or clause.of("vessel")) and words & {"rosé", "rose", "pink", "juice"}:
         return True
+    fresh = starts or clause.text.words[clause.first] in ("started", "starting")
     begun = starts or {"started", "starting", "made", "making", "begun", "mixed"} & words
     if (
         begun
         and (made_of or {"mead", "cider", "kit"} & words)
-        and (volume or clause.of("vessel"))
+        and (volume or clause.of("vessel") or (fresh and any(c.of("vessel") or _weighed(c) for c in sentence)))
         and not _known_wine(clause, scene, fits)
     ):
         return True
@@ -130,9 +131,9 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         return True
     whole = [c for c in scene.clauses if c.mood == "done"]
     called = (bool({"calling", "called", "call"} & words) and bool(made_of)) or _so_much_of(clause, made_of, scene)
-    fresh = starts and {"new", "next", "another"} & words and "batch" in words
+    another = starts and {"new", "next", "another"} & words and "batch" in words
     if (
-        (called or (starts and made_of) or fresh)
+        (called or (starts and made_of) or another)
         and not fits
         and any(c.of("vessel") for c in whole)
         and any(m.value.unit in ("gal", "L") for c in whole for m in c.of("amount"))
@@ -143,7 +144,7 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
     if not made_of or _known_wine(clause, scene, fits):
         return False
     here = [c for c in scene.clauses if c.mood == "done"]
-    worked = any(c.cues("crush", "press") for c in here)
+    worked = any(c.cues("crush") or (c.cues("press") and not _definite(made_of, c)) for c in here)
     housed = any(c.of("vessel") for c in here)
     litres = any(m.value.unit in ("gal", "L") for c in here for m in c.of("amount"))
     came = (
@@ -157,6 +158,22 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         or (too and litres and housed)
         or (worked and litres and housed and not fits)
     )
+
+
+def _weighed(clause: Clause) -> bool:
+    return any(m.value.unit in ("kg", "lb") for m in clause.of("amount"))
+
+
+def _definite(made_of: list[Mention], clause: Clause) -> bool:
+    """`pressed the pinot`: wine that is there already, not fruit come in."""
+    words = clause.text.words
+    return any(words[m.first - 1] == "the" for m in made_of if m.first > clause.first) and not _weighed(clause)
+
+
+def _pressed_out(volume: Mention, clause: Clause) -> bool:
+    """`pressed into the pail, 25 L`: the volume of what was run off, which is the racking's."""
+    pressed = clause.cues("press") and any(role(v, clause) == "to" for v in clause.of("vessel"))
+    return bool(pressed) and clause.first <= volume.first < clause.last
 
 
 def _newly_named(clause: Clause) -> bool:
@@ -215,7 +232,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if vintage := vintage_of(here, scene):
         fields["vintage"] = vintage
     volume = volume_of(here, scene)
-    if volume is not None:
+    if volume is not None and not any(_pressed_out(volume, c) for c in here):
         fields["volume"], fields["unit"] = volume.value.value, volume.value.unit
         if volume.value.approx:
             fields["approx"] = True
@@ -230,6 +247,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         and not c.cues("vessel")
         and not (c.cues("purchase") and c.of("money"))
         and not bought_vessel(v, c)
+        and not (c.cues("press") and role(v, c) == "to")
     ]
     if vessels:
         first = vessels[0]

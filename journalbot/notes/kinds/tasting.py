@@ -19,7 +19,7 @@ _STOP = {
     "tasted", "like", "mostly", "slightly", "super", "nice", "lovely", "this", "that", "time", "at", "end", "maybe",
     "though", "tho", "again", "has", "have", "turned", "gone", "plenty", "big", "from", "nose", "palate", "finish",
     "on", "said", "says", "think", "i", "there", "than", "before", "are", "were", "so", "pretty", "be", "going",
-    "become", "became", "mark", "score", "gave", "give", "we", "got", "smells", "out",
+    "become", "became", "know", "suppose", "guess", "mark", "score", "gave", "give", "we", "got", "smells", "out",
 }
 _TRIVIAL = {"ok", "good", "nice", "fine", "great", "down ok", "well", "bad", "lovely", "off"}
 _MAX_WORDS = 4
@@ -36,25 +36,37 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if not _begins(clause, scene):
         return
     here = [clause, *_goes_on(clause, scene)]
-    words: list[str] = []
-    score = None
-    last = clause.last
-    for c in here:
-        words.extend(_descriptors(c, scene))
-        for m in c.of("score"):
-            score = m.value
-        last = c.last
-    fields: dict[str, object] = {}
-    if words:
-        fields["words"] = list(dict.fromkeys(words))
-    if score is not None:
-        fields["score"], fields["out_of"] = score.score, score.out_of
-    if "score" not in fields and set(words) <= _TRIVIAL:
-        return
-    if fields:
-        cue = next(iter(clause.cues("taste") or clause.of("score") or clause.of("descriptor")), None)
-        first = min(cue.first, next((d.first for d in clause.of("descriptor")), cue.first)) if cue else clause.first
-        yield Draft("taste", clause, first, last, fields)
+    for part in _tasters(here):
+        words = list(dict.fromkeys(w for c in part for w in _descriptors(c, scene)))
+        scores = [m.value for c in part for m in c.of("score")]
+        fields: dict[str, object] = {"words": words} if words else {}
+        if scores:
+            fields["score"], fields["out_of"] = scores[-1].score, scores[-1].out_of
+        elif set(words) <= _TRIVIAL:
+            continue
+        yield Draft("taste", clause, _first_word(part[0]), part[-1].last, fields)
+
+
+def _first_word(clause: Clause) -> int:
+    """Where what is said of the taste begins."""
+    said = clause.cues("taste") or clause.of("score") or clause.of("descriptor")
+    return min([m.first for m in (*said, *clause.of("descriptor"))], default=clause.first)
+
+
+def _tasters(clauses: list[Clause]) -> list[list[Clause]]:
+    """The clauses parted where another's mark begins: `Ana 14/20 (jammy), Lorne 12.5/20 (sweet, short)`."""
+    parts: list[list[Clause]] = [[]]
+    for c in clauses:
+        if any(x.of("score") for x in parts[-1]) and any(_initialled(m, c) for m in c.of("score")):
+            parts.append([])
+        parts[-1].append(c)
+    return parts
+
+
+def _initialled(score: Mention, clause: Clause) -> bool:
+    """Whether a name or an initial stands before a mark, with no more in its clause."""
+    token = clause.text.tokens[score.first - 1]
+    return score.first - 1 == clause.first and token.kind == "word" and token.text[:1].isupper()
 
 
 def _tasted(clause: Clause) -> bool:
@@ -96,10 +108,13 @@ def _begins(clause: Clause, scene: Scene) -> bool:
     marked = any(c.of("score") for c in _goes_on(clause, scene))
     listed = len(described) + sum(len(_described(c, scene)) for c in _goes_on(clause, scene)) >= 2
     tasted = any(_tasted(c) for c in before)
+    opened = {n for c in drinking for m in c.of("batch") for n in m.value.fits}
+    of_it = any(opened.intersection(m.value.fits) for m in clause.of("batch"))
     return (
         drunk
         or ((filled or bool(drinking)) and (listed or marked))
         or (marked and listed)
+        or of_it
         or (tasted and (bool(clause.of("batch")) or listed))
     )
 

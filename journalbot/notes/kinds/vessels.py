@@ -10,7 +10,7 @@ from journalbot.vocabulary.units import UNITS
 _SAYS = {
     "holds", "hold", "takes", "is", "are", "=", ":", "capacity", "of", "the", "a", "an", "about", "exactly", "really",
     "actually", "will", "only", ",", "(", "borrowed", "also", "new", "both", "all", "at", "it", "can", "to", "brim",
-    "max", "roughly", "just", "total", "full", "my",
+    "max", "roughly", "just", "total", "full", "my", "little", "small", "big", "tiny", "large",
 }
 _NAME_REACH = 14  # tokens between a vessel's pet name and its size
 _NOT = {"in", "into", "from", "of", "->", "to", "left", "fill", "filled", "still"}
