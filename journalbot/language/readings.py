@@ -251,7 +251,7 @@ def _bare(
     if previous is not None and previous.value.quantity in _GOES_ON and n.style == "decimal" and before in _READS:
         row = QUANTITIES[previous.value.quantity]  # "target is pH 3.4, reads 3.6"
         if row.low <= n.value <= row.high and not _BREAKS.intersection(words[previous.last : v.first]):
-            return previous.value._replace(value=tidy(n.value), approx=n.approx)
+            return Reading(previous.value.quantity, tidy(n.value), previous.value.unit, n.approx)
     return None
 
 

@@ -16,7 +16,9 @@ _LED = {"into", "to", "in", "from", "->", "→", "out", "onto", "inside", ">", "
 _ARTICLES = {"a", "an", "the", "my", "our", "another", "clean", "his", "her"}
 _HASH = {"#", "no", "no.", "number", "nr"}
 _NO_LABELS = set("filnrstuwxy")  # short for other things: "carboy w 2 gal", "bucket n spoon"
-_AFTER_LABEL = {"and", "to", "into", "holds", "hold", "is", "was", "has", "at", "with", "w", "today", "now", "on", "from"}
+_AFTER_LABEL = {
+    "and", "to", "into", "holds", "hold", "is", "was", "has", "at", "with", "w", "today", "now", "on", "from",
+}
 _JOIN = {"and", "&", "+", ","}
 _OAK = {"oak", "french", "american", "hungarian", "medium", "light", "dark"}
 _SHAPES = {"cube", "cubes", "bag", "bags", "pot", "jar", "jars", "flask", "primary", "secondary"}
@@ -113,7 +115,9 @@ def _mention(tokens: list[Token], name: str, first: int, last: int, weak: bool) 
 def _sized(words: list[str], i: int, at: dict[int, Number]) -> bool:
     """Whether a size and nothing more follows at token `i` (`oak barrel 28 L, pail 30 L`)."""
     found = unit_at(words, i + 1) if i in at else None
-    return bool(found) and UNITS[found[0]].dimension == "volume" and words[found[1] : found[1] + 1] in ([], [","], ["."], [";"], ["and"], ["\n"])
+    if found is None or UNITS[found[0]].dimension != "volume":
+        return False
+    return words[found[1] : found[1] + 1] in ([], [","], ["."], [";"], ["and"], ["\n"])
 
 
 def _size_before(words: list[str], i: int, at: dict[int, Number]) -> int:

@@ -29,8 +29,22 @@ def _plausible(kind: str, batch: Batch) -> bool:
 
 _DETERMINERS = {"the", "my", "our", "that", "this"}
 _OBJECTS = (  # acts whose object is the wine
-    "rack", "press", "crush", "bottle", "degas", "filter", "stir", "chill", "punch_down", "pitch", "top_up", "drink",
-    "give", "taste", "move", "blend",
+    "rack",
+    "press",
+    "crush",
+    "bottle",
+    "degas",
+    "filter",
+    "stir",
+    "chill",
+    "punch_down",
+    "pitch",
+    "top_up",
+    "drink",
+    "give",
+    "taste",
+    "move",
+    "blend",
 )
 _RECEIVING = {"to", "into", "in", "on", "for"}
 _RECEIVED = ("addition", "pitch", "oak", "malolactic", "reading", "fermentation", "top_up", "punch_down", "stir")
@@ -248,7 +262,11 @@ class Subjects:
         out: list[int] = []
         for v in clause.of("vessel"):
             goes_to = role(v, clause) == "to"
-            if goes_to and clause.of("pronouns") and any(c.first in self.by_clause for c in self.scene.sentence(clause)):
+            if (
+                goes_to
+                and clause.of("pronouns")
+                and any(c.first in self.by_clause for c in self.scene.sentence(clause))
+            ):
                 continue  # "apple 1.014 so tipped it into carboy 2, 1 tsp nutrient": the wine just spoken of
             filled = any(m.value.unit in ("gal", "L") for m in clause.of("amount"))
             if (
@@ -373,7 +391,12 @@ class Subjects:
         for i in (clause.first, *acts):
             while i < clause.last and text.words[i] in _DETERMINERS:
                 i += 1
-            if i < clause.last and text.tokens[i].kind == "word" and self._unexplained(i) and self._said_of(i + 1, clause):
+            if (
+                i < clause.last
+                and text.tokens[i].kind == "word"
+                and self._unexplained(i)
+                and self._said_of(i + 1, clause)
+            ):
                 return text.slice(i, i + 1)
         return ""
 

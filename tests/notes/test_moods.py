@@ -39,15 +39,14 @@ PLANNED: list[Row] = [
     ("SG 1.010, rack it next weekend", [sg(1.01), e("plan", what="rack", due="2025-10")]),
     ("gotta top up soon", [e("plan", what="top up")]),
     ("bottle it in June", [e("plan", what="bottle", due="2026-06")]),
-    gap("racked the zin, will add oak in 2 weeks", [e("rack"), e("plan", what="add oak", due="2025-10-18")],
-        why="a plan to add is not that wine's"),
+    ("racked the zin, will add oak in 2 weeks", [e("rack"), e("plan", what="add oak", due="2025-10-18")]),
     ("remember to order corks", [e("plan", None, what="order corks")]),
 ]
 
 SUPPOSED: list[Row] = [
     ("if it's still stuck on Monday", []),
     ("might be stuck", []),
-    gap("maybe it has gone dry, can't tell", [], why="“maybe” does not hold back a stage of fermentation"),
+    ("maybe it has gone dry, can't tell", []),
     ("could use some oak", []),
     ("would have racked it but ran out of time", []),
     ("I think about adding oak someday", []),
@@ -82,7 +81,7 @@ TAKEN_BACK: list[Row] = [
     ("SG 1.010 - sorry, 1.012", [sg(1.012)]),
     ("SG 1.010 (no wait, 1.012)", [sg(1.012)]),
     ("1.010, I mean 1.012", [sg(1.012)]),
-    gap("racked to carboy 1, sorry, carboy 2", [e("rack", to="carboy 2")], why="both vessels go"),
+    ("racked to carboy 1, sorry, carboy 2", [e("rack", to="carboy 2")]),
     ("pitched 5 g, I mean 7 g of K-17", [e("pitch", yeast="K-17", amount=7, unit="g")]),
     ("batch 2, no, batch 3 is at 1.010", [sg(1.01)]),
     ("70F, make that 68F", [temp(68)]),
@@ -95,7 +94,7 @@ TOLD_AGAIN: list[Row] = [
     ("down from 1.040 to 1.020", [sg(1.02)]),
     ("1.020, compared to 1.031 last time", [sg(1.02)]),
     ("aiming for 1.000, now at 1.006", [sg(1.006)]),
-    gap("target is pH 3.4, reads 3.6", [read("ph", 3.6, "pH")], why="“target” is taken for a wine's name"),
+    ("target is pH 3.4, reads 3.6", [read("ph", 3.6, "pH")]),
 ]
 
 CHATTER: list[Row] = [
@@ -104,7 +103,7 @@ CHATTER: list[Row] = [
     ("grandkids loved the cellar", []),
     ("carboy brush broke", []),
     ("wine club met last night", []),
-    gap("reading a book on oak", [], why="the word “oak” alone is an addition of oak"),
+    ("reading a book on oak", []),
     ("shop was out of bentonite", []),
     ("rain all week", []),
     ("8 people at the harvest party", []),

@@ -196,10 +196,6 @@ def test_space_after_a_note_changes_nothing(space: str, looks: dict[str, list[Lo
 # Notes known to hang on case, by how they begin, and why. One that no longer does must leave the table.
 CASE_GAPS: dict[str, dict[str, str]] = {
     "lower": {
-        "- 25th: 2 of the 2021 damson": "“gave baz 6 for his 60th”: to “his 60th”, not to Baz, whom the journal knows",
-        "Plans: bottle the apple on 22/3": "“gave duncan two bottles”: no gift, though the journal knows Duncan",
-        "Gave Orrin 3 bottles of batch 4": "“gave orrin 3 bottles”: no gift, though the journal knows Orrin",
-        "Today we pressed the zinfandel": "“gave it the culture with the name ML-3”: as written, a gift to “name ML-3”",
         "Eggy!! Yesterday splash racked": "what was racked is lost with the capitals of “Eggy” and “Eggs”",
         "b5 out of the barrel": "“co2 refill $28”: in lower case the whole note is what was bought",
     },
@@ -243,7 +239,7 @@ def test_every_word_is_accounted_for(name: str, looks: dict[str, list[Look]]) ->
 
 BESIDE: list[Any] = [
     gap("allotment", why="“No 2: elderflower …” starts a batch only where it is the count of batches and one"),
-    gap("vicar", why="“a hydrometer, the old one having met …”: “the old one” is taken for the oldest wine"),
+    "vicar",
     *(name for name in notebooks() if name not in ("allotment", "vicar")),
 ]
 
@@ -258,33 +254,16 @@ def test_a_batch_of_an_unlike_name_changes_nothing(name: str, looks: dict[str, l
 # ---- sentences put together
 
 OF_3 = [
-    "Batch 3 SG 1.010.",
-    "Racked batch 3 into carboy 2.",
-    "Batch 3 is at 70F.",
-    "Added 1/4 tsp kmeta to batch 3.",
-    "Pressed batch 3 yesterday.",
-    "Punched down batch 3 twice.",
-    "Batch 3 is stuck.",
-    "Batch 3: pH 3.5, TA 6 g/L.",
-    "Need to rack batch 3 in 3 weeks.",
-    "Topped up batch 3 with water.",
-    "Did not stir batch 3.",
-    "Tasted batch 3 on Thursday, plum, smoke, 7/10.",
-    "2 oz medium toast French oak cubes into batch 3.",
+    "Batch 3 SG 1.010.", "Racked batch 3 into carboy 2.", "Batch 3 is at 70F.", "Added 1/4 tsp kmeta to batch 3.",
+    "Pressed batch 3 yesterday.", "Punched down batch 3 twice.", "Batch 3 is stuck.", "Batch 3: pH 3.5, TA 6 g/L.",
+    "Need to rack batch 3 in 3 weeks.", "Topped up batch 3 with water.", "Did not stir batch 3.",
+    "Tasted batch 3 on Thursday, plum, smoke, 7/10.", "2 oz medium toast French oak cubes into batch 3.",
 ]
 OF_4 = [
-    "Batch 4 SG 1.042 at 71F.",
-    "Racked batch 4 from bucket 2 to carboy 1 on Monday.",
-    "Pitched 5 g K-17 into batch 4.",
-    "Batch 4 smells of pears.",
-    "MLF complete in batch 4.",
-    "Added 2 lb sugar to batch 4.",
-    "Batch 4 got 3 g DAP this morning.",
-    "Moved batch 4 to the cold room.",
-    "Batch 4: 12 Brix.",
-    "Will bottle batch 4 in March.",
-    "Refilled the airlock of batch 4.",
-    "If batch 4 clears, all is well.",
+    "Batch 4 SG 1.042 at 71F.", "Racked batch 4 from bucket 2 to carboy 1 on Monday.", "Pitched 5 g K-17 into batch 4.",
+    "Batch 4 smells of pears.", "MLF complete in batch 4.", "Added 2 lb sugar to batch 4.",
+    "Batch 4 got 3 g DAP this morning.", "Moved batch 4 to the cold room.", "Batch 4: 12 Brix.",
+    "Will bottle batch 4 in March.", "Refilled the airlock of batch 4.", "If batch 4 clears, all is well.",
 ]
 
 

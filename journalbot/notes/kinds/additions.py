@@ -63,7 +63,9 @@ def _more_of_it(clause: Clause, scene: Scene) -> Iterator[Draft]:
         and not any(d is m.value for d in scene.doses.values())
         and any(0 <= v.first - m.last < 3 for v in clause.of("vessel", "batch"))
     ]
-    earlier = [m for c in near for m in _outermost(c, scene) if m.first in scene.doses and doses and m.first < doses[0].first]
+    earlier = [
+        m for c in near for m in _outermost(c, scene) if m.first in scene.doses and doses and m.first < doses[0].first
+    ]
     if earlier and len(doses) == 1 and not clause.of("code", "reading"):
         yield Draft(
             "addition",

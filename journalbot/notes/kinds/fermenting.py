@@ -163,7 +163,9 @@ def _as_taste(cue: Mention, clause: Clause) -> bool:
     batches = clause.of("batch")
     return (clause.text.words[cue.first] == "dry" and bool(clause.cues("taste", "drink"))) or (
         any(
-            d.first != cue.first and d.value not in ("dry", "finish") and not any(b.first <= d.first < b.last for b in batches)
+            d.first != cue.first
+            and d.value not in ("dry", "finish")
+            and not any(b.first <= d.first < b.last for b in batches)
             for d in clause.of("descriptor")
         )
         and not clause.of("reading")
@@ -174,7 +176,11 @@ def read_malolactic(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """Malolactic begun or over."""
     cues = clause.cues("malolactic")
     cultures = [m for m in clause.of("code") if m.value.lower() in {c.lower() for c in scene.cellar.cultures}]
-    if not (cues or cultures) or clause.of("money") or clause.mood in ("planned", "told", "asked", "supposed", "denied"):
+    if (
+        not (cues or cultures)
+        or clause.of("money")
+        or clause.mood in ("planned", "told", "asked", "supposed", "denied")
+    ):
         return
     words = set(clause.words())
     said = next((c.value.detail for c in cues if c.value.detail), "")

@@ -47,7 +47,9 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
 
 def _only_wine(clause: Clause) -> bool:
     """`Gris into the basement`: a wine and a place, and nothing else."""
-    return bool(clause.of("batch")) and not clause.of("cue", "amount", "material", "code", "reading", "person", "number")
+    return bool(clause.of("batch")) and not clause.of(
+        "cue", "amount", "material", "code", "reading", "person", "number"
+    )
 
 
 _BESIDE = ("beside", "behind", "near", "outside", "beneath", "under", "by", "next")

@@ -62,7 +62,9 @@ def _said_after(kind: str, clause: Clause, scene: Scene) -> Mention | None:
     """`two spirals in, medium plus American`: what a clause of nothing else says of the oak before it."""
     i = scene.clauses.index(clause) + 1
     after = scene.clauses[i] if i < len(scene.clauses) and scene.clauses[i].sentence == clause.sentence else None
-    if after is None or any(m.kind not in ("oak_toast", "oak_origin", "oak_word", "descriptor") for m in after.mentions):
+    if after is None or any(
+        m.kind not in ("oak_toast", "oak_origin", "oak_word", "descriptor") for m in after.mentions
+    ):
         return None
     return max(after.of(kind), key=lambda m: m.last - m.first, default=None)
 

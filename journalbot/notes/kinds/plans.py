@@ -165,7 +165,9 @@ def _another(batch: Mention, clause: Clause) -> bool:
     words = clause.text.words
     before = words[batch.first - 1] if batch.first > clause.first else ""
     begun = clause.cues("start") or clause.has("start", "make", "begin", "started", "another")
-    plural = words[batch.last - 1].endswith("s") and bool(clause.cues("press", "crush", "harvest") or clause.has("pick"))
+    plural = words[batch.last - 1].endswith("s") and bool(
+        clause.cues("press", "crush", "harvest") or clause.has("pick")
+    )
     return batch.value.how == "name" and bool((begun and before in ("a", "an", "another", "new", "some")) or plural)
 
 

@@ -141,7 +141,8 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
         return False
     after = clause.text.words[m.last : m.last + 2]
     if after in (["in", "there"], ["out", "there"], ["in", "here"]) or (
-        after[:1] in (["in"], ["on"], ["at"], ["out"]) and any(0 < p.first - m.last <= _PLACE_GAP for p in clause.of("place"))
+        after[:1] in (["in"], ["on"], ["at"], ["out"])
+        and any(0 < p.first - m.last <= _PLACE_GAP for p in clause.of("place"))
     ):
         return True
     if after in (["down", "there"], ["up", "there"]) and scene.text.of("place"):

@@ -103,7 +103,7 @@ def _starts_unnumbered(clause: Clause, scene: Scene) -> bool:
         m for c in (sentence if clause.cues("start") else [clause]) for m in c.of(*MADE_OF) if not part_of_other(m, c)
     ]
     starts = [c for c in clause.cues("start") if scene.text.words[c.first] != "new" or c.first == clause.first]
-    so_far = [c for c in scene.clauses if c.first <= clause.first or c in sentence]
+    so_far = [c for c in scene.clauses if c.first <= clause.first or (c in sentence and c.of(*MADE_OF))]
     fits = [
         n
         for c in so_far
