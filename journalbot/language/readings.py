@@ -79,6 +79,10 @@ def find_readings(
             low, high = _WARM[amount.unit]
             if low - 30 <= amount.value <= high + 15 or amount.value > 300:
                 reading = Reading("temperature", amount.value, amount.unit, amount.approx, amount.value < 300)
+        if reading is None and v.kind == "amount" and v.value.unit == "mg/L" and previous and v.first not in dosed:
+            before = words[v.first - 1] if v.first else ""
+            if previous.value.quantity in ("free_so2", "total_so2") and before in _READS:
+                reading = Reading(previous.value.quantity, v.value.value, "mg/L", bool(v.value.approx))
         if reading is None and v.kind == "number":
             reading = _bare(v, words, tokens, previous, settings)
         if reading is not None:

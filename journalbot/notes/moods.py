@@ -25,7 +25,8 @@ _EACH_DAY = (
 
 _WINES = {"wine", "wines", "mead", "cider", "batch", "batches", "carboy", "demijohn", "barrel"}
 _AGAIN = {"today", "again", "ago", "same", "now"}
-PRESENT = {"now", "today", "tonight", "is", "are", "stands", "it's", "its", "'s", "currently"}
+_ADDING = {"which", "where", "who", "because", "since"}  # words that lead an addition to what is told
+PRESENT = {"now", "today", "tonight", "is", "are", "stands", "it's", "its", "'s", "currently", "am", "i'm"}
 
 
 def set_moods(clauses: list[Clause], on: datetime.date) -> None:
@@ -143,9 +144,16 @@ def _governs(m: Mention, clause: Clause) -> bool:
         return nxt in ("be", "get", "not", "remember", "do", "order", "buy", "check") or any(
             c.kind == "cue" and c.first == m.last and c.value.form == "base" for c in clause.mentions
         )
+    after = clause.text.words[m.last : m.last + 1]
+    if after in (["know"], ["see"], ["admit"], ["say"], ["confess"], ["report"], ["think"], ["wait"], ["have"], ["be"]) and (
+        after != ["be"] and (after != ["have"] or word in ("should", "would", "must", "shd"))
+    ):
+        return False  # "I have to admit", "should have racked it"
+    if "been" in clause.text.words[max(clause.first, m.first - 2) : m.first] or word in ("wanted", "meant", "had"):
+        return False  # "have been wanting to", "wanted to rack it but"
     if {"if", "whether", "what", "how"} & set(clause.text.words[max(clause.first, m.first - 3) : m.first]):
         return False
-    if word == "plan" and m.first and clause.text.words[m.first - 1] in ("the", "past", "my", "our", "per"):
+    if word == "plan" and m.first and clause.text.words[m.first - 1] in ("a", "the", "past", "my", "our", "per"):
         return False
     be = clause.text.words[m.last : m.last + 1] == ["be"]
     if be or word.endswith("be"):
@@ -195,38 +203,40 @@ def _days(clause: Clause) -> list[Mention]:
 def set_dates(clauses: list[Clause], on: datetime.date) -> None:
     """Give every clause the date it speaks of: its own, that of the clause it goes on from, or the note's."""
     today = on.isoformat()
-    heading: str | None = (
-        None  # a date that opens a line ("yesterday: …") holds until another is named or the line ends
-    )
-    previous: Clause | None = None
+    # A date that opens a line ("yesterday: …") holds until another is named or the line ends.
+    heading: str | None = None
+    told: Clause | None = None  # the clause whose day the sentences after it go on from
+    main: Clause | None = None  # the clause before, but for one that only adds to it ("which I picked on Friday")
     for clause in clauses:
-        if previous and "\n" in clause.text.words[previous.last : clause.first]:
-            heading = None
+        if main and "\n" in clause.text.words[main.last : clause.first]:
+            heading = told = None
         own = [_as_of_today(m.value, clause, today) for m in _days(clause)]
         clause.time = next((t.value.time for t in clause.of("time")), None) or next(
             (d.time for d in own if d.time), None
         )
         clause.own_date = own[0] if own else None
+        opens = main is None or main.sentence != clause.sentence
         if own:
             clause.date = own[0].iso if clause.mood != "planned" else today
             if _heads(clause, own[0]):
                 heading = clause.date
-        elif previous and _SAME_DAY.search(" ".join(clause.words())):
-            clause.date = previous.date
-        elif previous and previous.sentence == clause.sentence:
-            under_way = clause.cues("fermentation") and clause.has("its", "it's", "is")
-            present = bool(under_way) or clause.has("still")
-            present = present or (clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading")))
-            since = previous.own_date is not None and clause.text.words[max(0, previous.own_date.first - 1)] in (
-                "since",
-                "until",
-            )
-            clause.date = previous.date if clause.mood != "planned" and not present and not since else today
-        elif previous and (_carries_on(clause, previous) or _goes_on(clause, previous, clauses, today)):
-            clause.date = previous.date
+        elif _SAME_DAY.search(" ".join(clause.words())) and (told or main):
+            clause.date = (told or main or clause).date
+        elif main and not opens:
+            apart = _of_now(clause) or _since(main)
+            clause.date = today if clause.mood == "planned" or apart else main.date
+            told = None if apart else told
+        elif (told and _goes_on(clause, told, clauses, today)) or (main and _carries_on(clause, main)):
+            clause.date = (told or main or clause).date
         else:
             clause.date = heading or today
-        previous = clause
+            if opens and clause.of("cue", "reading", "batch", "money"):
+                told = None
+        if not opens and _adds(clause):
+            continue
+        if own and clause.mood == "done":
+            told = clause
+        main = clause
     for clause, after in itertools.pairwise(clauses):
         # "the apple is dry: 0.996 on Thursday": the day stands with the figure that shows it
         if (
@@ -257,22 +267,60 @@ def _as_of_today(date: DateMention, clause: Clause, today: str) -> DateMention:
     return date._replace(iso=today) if today.startswith(date.iso) and now else date
 
 
-def _goes_on(clause: Clause, previous: Clause, clauses: list[Clause], today: str) -> bool:
+def _adds(clause: Clause) -> bool:
+    """`…, which I picked on Friday`, `the honey I bought yesterday`: a clause that only says more of what stands before
+    it.
+    """
+    words = clause.text.words
+    before = words[clause.first - 1]
+    unmarked = words[clause.first] in ("i", "we") and clause.joined_by == "," and before.isalpha()
+    earlier = clause.has("had") and clause.own_date is not None  # "and I had picked on Friday"
+    return clause.joined_by in _ADDING or ((unmarked or earlier) and not clause.of("reading"))
+
+
+def _perfect(clause: Clause) -> bool:
+    """`I have put a bottle against the drum`, `has been stirred`: what is so by now."""
+    words = clause.text.words
+    done = {c.first for c in clause.of("cue") if c.value.form == "done"}
+    return any(
+        words[i] in ("have", "has", "i've", "we've") and (i + 1 in done or words[i + 1 : i + 2] == ["been"])
+        for i in range(clause.first, clause.last)
+    )
+
+
+def _of_now(clause: Clause) -> bool:
+    """Whether a clause goes over from what was told to what is: `and now 1.006`, `still bubbling`."""
+    return clause.has("still") or (clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading")))
+
+
+def _since(clause: Clause) -> bool:
+    """Whether a clause's day is only where something began (`fermenting since Wednesday and stands at 1.055`)."""
+    first = clause.own_date.first if clause.own_date else 0
+    return clause.text.words[max(0, first - 1)] in ("since", "until") and first > 0
+
+
+def _goes_on(clause: Clause, told: Clause, clauses: list[Clause], today: str) -> bool:
     """`Pressed it yesterday. It was 1.042 by then.`: a sentence without a day of its own tells on of the day before it,
     unless it speaks of now, of another wine, or follows what came by itself (`started on Thursday. 1.072`).
     """
-    if previous.date == today or clause.joined_by or "\n" in clause.text.words[previous.last : clause.first]:
+    if told.date == today:
         return False
-    came = bool(previous.cues("fermentation")) or any(c.value.detail != "weak" for c in previous.cues("purchase"))
-    told = [c for c in clauses if c.sentence == previous.sentence]
-    present = not PRESENT.isdisjoint(clause.words()) or (clause.has("still") and not clause.has("was"))
+    sentence = [c for c in clauses if c.sentence == told.sentence]
+    begun = any(m.value.new is not None for c in sentence for m in c.of("batch"))
+    came = any(q.value.detail != "stuck" and not begun for c in sentence for q in c.cues("fermentation")) or any(
+        c.value.detail != "weak" and not begun for c in told.cues("purchase")
+    )
+    present = not PRESENT.isdisjoint(clause.words()) or (clause.has("still") and not clause.has("was")) or _perfect(clause)
+    other = clause.of("batch") and any(c.of("batch", "cue", "reading") for c in sentence)
+    if begun and clause.words()[0] in ("i", "we", "then"):
+        other = False  # "Yesterday I started batch 7. I blended 10 litres of batch 5 into it"
     return (
-        previous.mood == clause.mood == "done"
-        and not (came or present)
-        and not clause.of("money", "time")
+        clause.mood == "done"
+        and not (came or present or other)
+        and not clause.of("time")
+        and not (clause.of("money") and not clause.has("cost"))
         and not clause.has("room")
         and not (clause.of("place") and not clause.of("cue", "batch", "pronouns"))
-        and not (clause.of("batch") and any(c.of("batch", "cue", "reading") for c in told))
     )
 
 

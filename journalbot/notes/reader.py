@@ -106,7 +106,7 @@ def _days(draft: Draft) -> tuple[str, ...]:
     found = draft.clause.of("date")
     words = draft.clause.text.words
     if (
-        draft.kind not in ("stir", "punch_down", "top_up", "degas", "addition", "airlock")
+        draft.kind not in ("stir", "punch_down", "top_up", "degas", "addition", "airlock", "reading")
         or len(found) < 2
         or draft.clause.mood != "done"
     ):

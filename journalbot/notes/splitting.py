@@ -93,6 +93,8 @@ def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause
         if cut > start:
             bounds.append((start, cut, joined))
         word = text.words[cut]
+        if cut == start and word not in _SOFT:
+            continue
         start, joined = (cut + 1, word) if word in _SOFT else (cut, ",")
     if start < last:
         bounds.append((start, last, joined))

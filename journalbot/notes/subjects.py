@@ -180,6 +180,7 @@ class Subjects:
         return (
             self.scene.started is not None
             and clause.first in self.scene.start_clauses
+            and all(c.value.detail == "weak" for c in clause.cues("rack", "bottle", "top_up", "drink", "taste", "give"))
             and m.value.how == "name"
             and self.scene.started not in m.value.fits
         )
@@ -307,7 +308,8 @@ class Subjects:
         i = scene.clauses.index(clause)
         for c in reversed(scene.clauses[:i]):
             if c.first in self.by_clause:
-                return self.by_clause[c.first]
+                found = self.by_clause[c.first]
+                return found[-1:] if clause.joined_by == "which" else found
             refs = self._references(c)
             if refs and not (c.mood in ("planned", "told") and not c.of("reading")):
                 return self._several(refs, Draft(draft.kind, c, c.first, c.last))

@@ -21,6 +21,7 @@ _STOP = {
     "in", "into", "to", "and", "for", "with", "on", "at", "from", ",", "(", ")", "so", "per", "went", "goes",
     "dissolved", "as", "then", "because", "after", "off", "-", "over", "is", "are", "was",
 }
+_THINGS = {"bottle", "bottles", "bath", "towel", "towels", "cloth", "tank", "butt", "heater", "jacket", "pump", "meter"}
 _NO_NOUN = {
     "it", "this", "that", "them", "each", "both", "wine", "must", "juice", "yeast", "the", "course", "lees", "skins",
     "bottle", "bottles", "glass", "space", "headspace", "mine", "foam", "sediment", "corks",
@@ -100,7 +101,11 @@ def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
     )
     so_far = scene.clauses if each else scene.sentence(clause)
     vessels = {v.value.name for c in so_far if c.first <= clause.first for v in c.of("vessel") if role(v, c) == "to"}
-    here = {v.value.name for v in clause.of("vessel") if any(ch.isdigit() for ch in v.value.name) or not each}
+    here = {
+        v.value.name
+        for v in clause.of("vessel")
+        if (any(ch.isdigit() for ch in v.value.name) or not each) and role(v, clause) != "from"
+    }
     return max(len(vessels), len(here), 1)
 
 
@@ -148,8 +153,13 @@ def _denied(m: Mention, clause: Clause) -> bool:
 
 def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added: bool) -> bool:
     spelling = " ".join(clause.text.words[m.first : m.last])
-    if clause.text.words[max(clause.first, m.first - 2) : m.first] == ["pinch", "of"]:
+    words = clause.text.words
+    if words[max(clause.first, m.first - 2) : m.first] == ["pinch", "of"]:
         return True
+    if words[m.last : m.last + 1] and words[m.last] in _THINGS:
+        return False  # "a hot water bottle", "a tea towel"
+    if words[max(clause.first, m.first - 2) : m.first] in (["off", "the"], ["off", "its"], ["from", "the"]):
+        return False  # "racked it off the bentonite"
     base = (
         scene.started is not None
         and any(f.first <= m.first < f.last for f in clause.of("fruit", "variety"))

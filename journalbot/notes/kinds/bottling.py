@@ -9,6 +9,7 @@ from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
 from journalbot.notes.kinds.counts import bottle_amounts
 
+_HALF = 0.5
 _CONTAINED = {
     "into", "in", "filled", "and", "plus", ",", "got", "gave", "made", "yielded", "bottled", "=", ":", "total", "for",
     "bottling", "-", "is", "came", "as", "x", "of", "makes",
@@ -130,9 +131,13 @@ def _counts(clauses: list[Clause], scene: Scene) -> list[dict[str, object]]:
     out: list[dict[str, object]] = []
     words = scene.text.words
     for clause in clauses:
-        for m in clause.of("bottles"):
-            value: Bottles = m.value
-            out.append({"count": value.count, "size": value.size, "unit": value.unit})
+        sized = [m for m in bottle_amounts(clause) if _size_after(m, clause, words)]
+        for m in sorted([*clause.of("bottles"), *sized], key=lambda m: m.first):
+            if isinstance(m.value, Bottles):
+                out.append({"count": m.value.count, "size": m.value.size, "unit": m.value.unit})
+            elif size := _size_after(m, clause, words):
+                count = 1 if m.value.value == _HALF else m.value.value  # "one half bottle of 37.5 cl"
+                out.append({"count": count, "size": size[0], "unit": size[1]})
         if out:
             continue
         for m in clause.of("amount", "number"):

@@ -12,7 +12,7 @@ _LEADING = {
     "bought", "buy", "got", "picked", "up", "ordered", "paid", "pay", "for", "spent", "on", "the", "a", "an", "some",
     "and", "also", "new", "from", "today", "i", "we", "me", "it", "they", "were", "was", "is", "cost", "came", "to",
     "of", "my", "our", "at", "grabbed", "another", "more", "him", "her", "them", "=", ":", "-", ",", "(", "which",
-    "started", "starting", "collected", "fetched", "that", "total", "with", "only", "just", "then", "plus", "in",
+    "had", "have", "did", "do", "least", "started", "starting", "collected", "fetched", "that", "total", "with", "only", "just", "then", "plus", "in",
     "this", "set", "back", "are", "those", "these", "&", "about",
 }
 _TRAILING = {

@@ -150,7 +150,7 @@ def _before_denial(cue: Mention, clause: Clause) -> bool:
 def _next_reads(clause: Clause, scene: Scene) -> bool:
     """Whether a reading beside it shows the wine dry: in its sentence, or right before one of this word alone."""
     alone = clause.last - clause.first <= _ALONE
-    near = [c for c in scene.clauses if alone and c.sentence == clause.sentence - 1]
+    near = [c for c in scene.clauses if alone and abs(c.sentence - clause.sentence) == 1]
     return any(
         r.value.quantity in _DRY and r.value.value <= _DRY[r.value.quantity]
         for s in (*near, *scene.sentence(clause))

@@ -32,6 +32,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     planned = clause.of("planned")
     due = _due(clause, scene)
+    if not planned and not _does_something(clause):
+        return  # "school goes back tomorrow"
     strong = any(" ".join(clause.text.words[m.first : m.last]) in _STRONG for m in planned)
     said = {" ".join(clause.text.words[m.first : m.last]) for m in planned}
     if not due and not (strong and (said & _REMINDERS or _does_something(clause))) and not _goes_on(clause, scene):
@@ -69,7 +71,7 @@ def _does_something(clause: Clause) -> bool:
     start = planned[0].last if planned else clause.first
     return (
         any(
-            c.first >= start and c.value.kind not in ("add", "fermentation", "start", "vessel")
+            c.first >= start and c.value.detail != "weak" and c.value.kind not in ("add", "fermentation", "start", "vessel")
             for c in clause.of("cue")
         )
         or bool(clause.of("material", "code"))
@@ -165,6 +167,9 @@ def _another(batch: Mention, clause: Clause) -> bool:
     words = clause.text.words
     before = words[batch.first - 1] if batch.first > clause.first else ""
     begun = clause.cues("start") or clause.has("start", "make", "begin", "started", "another")
+    fetched = clause.cues("purchase") or clause.has("collect", "order", "fetch", "get")
+    if fetched and {"juice", "grapes", "must", "fruit"}.intersection(words[batch.first : batch.last + 1]):
+        return True
     plural = words[batch.last - 1].endswith("s") and bool(
         clause.cues("press", "crush", "harvest") or clause.has("pick")
     )

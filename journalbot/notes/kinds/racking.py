@@ -113,11 +113,16 @@ def _volume_after(clause: Clause, scene: Scene) -> list[Mention]:
     after = scene.clauses[i] if i < len(scene.clauses) else None
     if after is None or after.of("vessel", "material", "left", "batch", "money"):
         return []
-    noun = [c for c in after.of("cue") if clause.text.words[c.first - 1] == "after" or c.value.kind == "purchase"]
+    gave = after.joined_by == "which" and after.has("gave", "came", "made", "yielded")
+    noun = [
+        c
+        for c in after.of("cue")
+        if gave or clause.text.words[c.first - 1] == "after" or c.value.kind == "purchase"
+    ]
     if len(noun) < len(after.of("cue")):
         return []  # but "22.1 L after racking", "58 L in all" go on with it
     volumes = volumes_of(after, scene)
-    same = after.sentence == clause.sentence and after.last - after.first <= _SHORT
+    same = after.sentence == clause.sentence and (gave or after.last - after.first <= _SHORT)
     return volumes if same or (volumes and volumes[0].first == after.first and not after.own_date) else []
 
 

@@ -38,6 +38,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
             continue
         if _denied(m, clause) or _told_again(m, found[i + 1 :], clause):
             continue
+        if reading.quantity == "temperature" and _weather(m, clause):
+            continue
         fields = {"quantity": reading.quantity, "value": reading.value, "unit": reading.unit}
         if reading.approx:
             fields["approx"] = True
@@ -133,6 +135,15 @@ def _told_again(m: Mention, later: list[Mention], clause: Clause) -> bool:
     if before in _OLD and lead == "," and earlier:
         return True
     return before in _OLD and (lead == "(" or (lead in ("-", "–") and not clause.of("date")))
+
+
+def _weather(m: Mention, clause: Clause) -> bool:
+    """`Christmas Day was 41 degrees in the shade`: the day's own warmth."""
+    words = clause.text.words
+    if clause.of("batch", "vessel", "pronouns", "place") or any(r.first != m.first for r in clause.of("reading")):
+        return False
+    day = any(words[d.last : m.first] in (["was"], ["is"], ["hit"]) for d in clause.of("date"))
+    return day or words[m.last : m.last + 3] == ["in", "the", "shade"]
 
 
 def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
@@ -235,5 +246,5 @@ def _stands_bare(m: Mention, clause: Clause) -> bool:
     words = clause.text.words
     nxt = words[m.last] if m.last < clause.last else ""
     return nxt in (
-        "", ",", "this", "today", "now", "on", "again", "tonight", "yesterday", "in", "for", "at", "still",
+        "when", "", ",", "this", "today", "now", "on", "again", "tonight", "yesterday", "in", "for", "at", "still",
     ) or any(d.first == m.last for d in clause.of("date", "time"))

@@ -24,7 +24,7 @@ _QUALITIES = {
 _TOOLS = {"masher", "peeler", "crusher", "picker", "corer"}  # "potato masher"
 _NAMED = (
     "call it", "called it", "calling it", "call this", "named it", "name it", "christened", "calling this",
-    "going to call it", "named", "dubbed", "nicknamed", "i'll call it", "its name is", "name is", "to be called",
+    "i am calling", "i'm calling", "we are calling", "we're calling", "we call", "i call", "going to call it", "named", "dubbed", "nicknamed", "i'll call it", "its name is", "name is", "to be called",
     "will be called", "shall be called", "is called", "to be named", "will be named",
 )
 _NOT_VESSEL_UNITS = {"tsp", "tbsp", "cup", "fl oz", "ml"}
@@ -50,7 +50,7 @@ def base_of(scene: Scene) -> list[str]:
         if (
             c.first not in scene.start_clauses
             or c.mood == "planned"
-            or any(x.value.detail != "weak" for x in c.cues("taste"))
+            or any(x.value.detail != "weak" for x in c.cues("taste", "blend", "rack", "top_up", "drink", "give"))
         ):
             continue
         for m in sorted(c.of(*MADE_OF), key=lambda m: (m.first, -m.last)):
@@ -210,6 +210,7 @@ def volume_of(here: list[Clause], scene: Scene) -> Mention | None:
                 or unit in _NOT_VESSEL_UNITS
                 or _of_material(m, scene)
                 or any(v.first <= m.first < v.last for v in c.of("vessel"))
+                or any(b.first in (m.last, m.last + 1) and b.value.how == "number" for b in c.of("batch"))  # what was blended in
             ):
                 continue
             if c.cues("vessel") or _in_brackets_after_vessel(m, scene):

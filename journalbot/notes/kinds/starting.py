@@ -65,6 +65,9 @@ def _about_the_start(before: Clause, clause: Clause, scene: Scene) -> bool:
 def _other_batch(clause: Clause, number: int, scene: Scene) -> bool:
     if any(c.cues("blend") for c in scene.sentence(clause)):
         return False
+    poured = any(c.value.detail != "weak" for c in clause.cues("drink", "taste", "give")) or clause.has("had", "opened")
+    if poured and any(number not in m.value.fits for m in clause.of("batch") if m.value.fits):
+        return True
     opens = scene.sentence(clause)[0] is clause and clause.of("batch")
     if (
         opens
@@ -86,6 +89,7 @@ def _number_given(clause: Clause, scene: Scene) -> int | None:
         or clause.cues("start", "crush", "press", "harvest")
         or any(m.value.unit in ("gal", "L") for m in scene.text.of("amount"))
         or clause.has("blend", "cuvée", "cuvee", "mead", "kit", "wine", "cider")
+        or scene.text.words[new[0].first - 1] in ("started", "began", "begun", "start")
     )
     return int(new[0].value.new) if evidence else None
 
@@ -176,6 +180,12 @@ def _pressed_out(volume: Mention, clause: Clause) -> bool:
     return bool(pressed) and clause.first <= volume.first < clause.last
 
 
+def _of_another(clause: Clause, scene: Scene) -> bool:
+    """Whether a clause tells of moving another wine (`I racked the rest of the shiraz into demijohn 3, 8.9 litres`)."""
+    others = any(m.value.fits and scene.started not in m.value.fits for m in clause.of("batch"))
+    return others and any(c.value.detail != "weak" for c in clause.cues("rack", "top_up"))
+
+
 def _newly_named(clause: Clause) -> bool:
     """`new mead with clover honey …`, `another cider`: a wine that is not one of the journal's."""
     words = clause.words()
@@ -231,7 +241,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         fields["colour"] = colour
     if vintage := vintage_of(here, scene):
         fields["vintage"] = vintage
-    volume = volume_of(here, scene)
+    volume = volume_of([c for c in here if not _of_another(c, scene)], scene)
     if volume is not None and not any(_pressed_out(volume, c) for c in here):
         fields["volume"], fields["unit"] = volume.value.value, volume.value.unit
         if volume.value.approx:
@@ -250,7 +260,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         and not (c.cues("press") and role(v, c) == "to")
     ]
     if vessels:
-        first = vessels[0]
+        first = next((v for v in vessels if scene.text.words[v.first - 1] in ("in", "into", "to", "the")), vessels[0])
         pair = [v for v in vessels if v.first <= first.last + 3 and v.first >= first.first]
         fields["vessel"] = (
             " and ".join(dict.fromkeys(v.value.name for v in pair))

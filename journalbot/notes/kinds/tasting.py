@@ -92,7 +92,7 @@ def _begins(clause: Clause, scene: Scene) -> bool:
         return False
     if own:
         return bool(described or clause.of("score") or any(_described(c, scene) for c in _goes_on(clause, scene)))
-    if not described or any(w in _SMELL for w in clause.words()):
+    if not described or any(w in _SMELL for w in clause.words()) or clause.joined_by in ("because", "so", "since"):
         return False
     # "kit red w burgers. cherry, kinda thin, 5/10": words after a bottle opened or filled, or of a wine named, and a
     # mark to follow

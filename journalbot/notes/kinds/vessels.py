@@ -45,7 +45,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         for w in waiting:
             if said:
                 fields: dict[str, object] = {"name": w.value.name, "capacity": size[0], "unit": size[1]}
-                yield Draft("vessel", clause, w.first, w.last, fields, needs="none")
+                day = () if clause.own_date else (scene.on.isoformat(),)  # what it holds is told of now
+                yield Draft("vessel", clause, w.first, w.last, fields, needs="none", dates=day)
         waiting = []
 
 
