@@ -80,9 +80,13 @@ def find_readings(
             if low - 30 <= amount.value <= high + 15 or amount.value > 300:
                 reading = Reading("temperature", amount.value, amount.unit, amount.approx, amount.value < 300)
         if reading is None and v.kind == "amount" and v.value.unit == "mg/L" and previous and v.first not in dosed:
-            before = words[v.first - 1] if v.first else ""
-            if previous.value.quantity in ("free_so2", "total_so2") and before in _READS:
+            near = dosed.isdisjoint(range(v.first - 2, v.last + 3)) and words[v.last : v.last + 1] != ["of"]
+            one_sentence = not _BREAKS.intersection(words[previous.last : v.first])
+            if previous.value.quantity in ("free_so2", "total_so2") and near and one_sentence:
                 reading = Reading(previous.value.quantity, v.value.value, "mg/L", bool(v.value.approx))
+        if reading is None and v.kind == "percent" and previous and previous.value.quantity == "alcohol":
+            if words[v.first - 1] in _READS | {"to"}:
+                reading = Reading("alcohol", _plain(v), "% vol", bool(v.value.approx))
         if reading is None and v.kind == "number":
             reading = _bare(v, words, tokens, previous, settings)
         if reading is not None:

@@ -50,6 +50,10 @@ _LICENCE = {
 }
 _CODE_WORDS = {"var", "strain"}
 _CODE_LED = {"of", "gets", "got", "pitched", "yeast", "strain", "using", "used"}
+_WHOLE = {  # words whose "'s" makes a date, a pronoun or a set phrase
+    "it", "that", "this", "there", "here", "what", "who", "let", "he", "she", "year", "day", "week", "month", "season",
+    "today", "yesterday", "night", "morning", "vintage", "autumn", "fall", "spring", "summer", "winter", "one",
+}
 _UNIT_LETTERS = {
     "g", "l", "x", "ml", "kg", "mg", "oz", "lb", "cl", "gr", "gm", "qt", "pt", "st", "nd", "rd", "th", "am", "pm", "bx",
     "h", "hr", "d", "wk", "yo", "s", "in", "k", "cm", "mm", "m", "p",
@@ -78,7 +82,7 @@ class Text:
 
 def understand(text: str, names: Names, on: datetime.date, settings: Settings) -> Text:
     """Find everything that a text mentions, read on the day `on`."""
-    tokens = tokenize(text)
+    tokens = _parted(tokenize(text), names)
     words = names.mend([t.low for t in tokens])
     numbers = find_numbers(tokens, text)
     known = list(names.lexicon.find(words, tokens))
@@ -128,6 +132,21 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
     ]
     mentions = sorted((*kept, *quantities, *vocabulary), key=lambda m: (m.first, m.last))
     return Text(text, tokens, words, mentions, [d for d in dates if d.impossible])
+
+
+def _parted(tokens: list[Token], names: Names) -> list[Token]:
+    """The tokens with the "'s" of a known word made one of its own: `the zin's at 1.010`, `MLF's done`."""
+    out: list[Token] = []
+    for token in tokens:
+        stem = token.low.removesuffix("'s")
+        known = stem in names.lexicon.words or stem in names.batches.by_term
+        if stem == token.low or not known or token.low in names.lexicon or token.low.removesuffix("'s") in _WHOLE:
+            out.append(token)
+            continue
+        end = token.start + len(stem)
+        out.append(Token(token.kind, token.text[: len(stem)], stem, token.start, end))
+        out.append(Token(token.kind, token.text[len(stem) :], "'s", end, token.end))
+    return out
 
 
 def _tasting_words(words: list[str], tokens: list[Token], known: list[Mention]) -> set[int]:

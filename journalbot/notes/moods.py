@@ -56,15 +56,17 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     free = [m for m in clause.mentions if m.first not in covered]
     if _anothers(clause):
         return "told"
-    if any(m.kind == "hearsay" and not _due(m, clause) for m in free) and not clause.has("lab", "laboratory"):
+    if any(m.kind == "hearsay" and not _due(m, clause) and words[m.first - 1] not in ("like", "as") for m in free) and not clause.has("lab", "laboratory"):
         return "told"
-    if any(m.kind == "supposed" and m.first - clause.first < _OPENING for m in free):
+    acts = [c.last for c in clause.of("cue") if c.value.form == "done" and c.value.detail != "weak"]
+    if any(m.kind == "supposed" and m.first - clause.first < _OPENING and not _past(m.first, acts) for m in free):
         return "supposed"
     planned = [m for m in free if m.kind == "planned" and _governs(m, clause)]
     denied = [
         m
         for m in free
         if m.kind == "denied"
+        and words[m.first - 1] != "or"  # "rain or no rain"
         and not _TOLD_LATE.intersection(words[m.last : m.last + 2])
         and words[m.last : m.last + 2] != ["put", "down"]
     ]
@@ -91,6 +93,11 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     ):
         return "denied"
     return "done"
+
+
+def _past(first: int, acts: list[int]) -> bool:
+    """Whether something done stands before token `first`: `degassed it till the drill smoked`."""
+    return any(last <= first for last in acts)
 
 
 def _told_to(clause: Clause, on: datetime.date) -> bool:
@@ -153,7 +160,7 @@ def _governs(m: Mention, clause: Clause) -> bool:
         return False  # "have been wanting to", "wanted to rack it but"
     if {"if", "whether", "what", "how"} & set(clause.text.words[max(clause.first, m.first - 3) : m.first]):
         return False
-    if word == "plan" and m.first and clause.text.words[m.first - 1] in ("a", "the", "past", "my", "our", "per"):
+    if word == "plan" and m.last - m.first == 1 and m.first and clause.text.words[m.first - 1] in ("a", "the", "past", "my", "our", "per"):
         return False
     be = clause.text.words[m.last : m.last + 1] == ["be"]
     if be or word.endswith("be"):

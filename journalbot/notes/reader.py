@@ -40,7 +40,7 @@ _SMALL = {
     "a", "an", "the", "and", "of", "to", "in", "it", "is", "was", "so", "then", "with", "on", "at", "for", "now",
     "today", "this", "that", "i", "by", "into", "from", "up", "off", "my", "w", "&", "also", "just", "its", "are", "as",
     "there", "went", "got", "be", "has", "have", "had", "we", "but", "or", "still", "again", "more", "some", "out",
-    "down", "after", "before", "today's", "s",
+    "down", "after", "before", "today's", "s", "'s",
 }
 
 

@@ -14,6 +14,7 @@ _SOFT = {
 
 _AND = {",", "and", "n", "&", "+", "-", "–", "—", "/", "at", "(", "plus", ")"}
 _PICTURES = 0x2190  # from here on come arrows, signs and emoji, which end a sentence as a full stop does
+_TITLES = {"dr", "mr", "mrs", "ms", "st", "rev", "prof"}
 _ABBREVIATIONS = {
     "approx", "abt", "temp", "no", "tsp", "oz", "lb", "lbs", "gal", "vs", "incl", "etc", "e.g", "i.e", "jan", "feb",
     "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "st", "s.g", "fl",
@@ -37,9 +38,9 @@ def _sentences(text: Text) -> Iterator[tuple[int, int]]:
             if (
                 word == "."
                 and i
-                and text.words[i - 1] in _ABBREVIATIONS
                 and i + 1 < len(text.words)
-                and not text.tokens[i + 1].text[:1].isupper()
+                and (text.words[i - 1] in _ABBREVIATIONS or text.words[i - 1] in _TITLES)
+                and (not text.tokens[i + 1].text[:1].isupper() or text.words[i - 1] in _TITLES)
                 and i + 1 not in acts
             ):
                 continue
@@ -154,6 +155,11 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
     """Whether the stretch `a`–`b` is a clause apart from the one before it, to which a comma or `and` joins it."""
     own = [m for m in text.mentions if m.first >= a and m.last <= b]
     before = [m for m in text.mentions if m.first >= a0 and m.last <= b0]
+    measured = {m.value.quantity for m in before if m.kind == "reading"}
+    if any(m.kind == "date" and m.first <= a + 1 for m in own) and any(
+        m.kind == "reading" and m.value.quantity in measured for m in own
+    ):
+        return True  # "it read 18 Brix, on Friday it was 9.5 Brix"
     if _predicate(own, before, a) or (
         text.words[a] in _PREPOSITIONS
         and not any(m.kind in ("cue", "amount", "reading") for m in own)

@@ -67,14 +67,8 @@ def _more_of_it(clause: Clause, scene: Scene) -> Iterator[Draft]:
     earlier = [
         m for c in near for m in _outermost(c, scene) if m.first in scene.doses and doses and m.first < doses[0].first
     ]
-    if earlier and len(doses) == 1 and not clause.of("code", "reading"):
-        yield Draft(
-            "addition",
-            clause,
-            doses[0].first,
-            doses[0].last,
-            {"material": earlier[-1].value, **amount_fields(doses[0].value)},
-        )
+    for m in doses if earlier and not clause.of("code", "reading") else ():
+        yield Draft("addition", clause, m.first, m.last, {"material": earlier[-1].value, **amount_fields(m.value)})
 
 
 def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:

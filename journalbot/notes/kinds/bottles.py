@@ -132,6 +132,8 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         and not clause.of("vessel")
     ) and (any(c.value.detail != "weak" for c in give) or names_person(clause, scene) or bottles):
         return "give"
+    if drink and {clause.text.words[c.first] for c in drink} <= {"did", "done"} and _bottling(clause, scene):
+        return ""  # "bottled the red, and on Friday we did the white, 11 bottles"
     if (
         drink
         and ((any(c.value.detail != "weak" for c in drink) and (counted or clause.of("batch"))) or counted)
@@ -171,6 +173,11 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         if refs and all(any(scene.cellar.batches[n].bottles for n in ref.value.fits) for ref in refs):
             return "drink"
     return ""
+
+
+def _bottling(clause: Clause, scene: Scene) -> bool:
+    """Whether the sentence has told of bottles being filled."""
+    return any(c.first < clause.first and c.cues("bottle") for c in scene.sentence(clause))
 
 
 def _that_bottle(clause: Clause, scene: Scene) -> bool:

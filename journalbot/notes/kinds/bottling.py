@@ -20,7 +20,7 @@ def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """A bottling: counts, sizes and closure, one entry a size."""
     if clause.mood != "done":
         return
-    cues = [c for c in clause.cues("bottle") if _verb(c, clause)]
+    cues = [c for c in clause.cues("bottle") if _verb(c, clause)] or _did_too(clause, scene)
     filled = _filled_bottles(clause, scene)
     if not cues and not filled and not _count_and_closure(clause, scene):
         return
@@ -35,10 +35,20 @@ def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
     at = cues[0] if cues else clause.of("amount", "bottles", "number")[0]
     entries = [dict(c) for c in counts] or [{}]
     days = _days(here, len(entries))
+    counted = next((c for c in here if c.of("bottles") or bottle_amounts(c)), clause)
+    if counted is not clause and counted.own_date and not clause.own_date:
+        days = [(counted.date,)] * len(entries)  # "it is in bottles. Yesterday we filled 19"
     for i, fields in enumerate(entries):
         if closures:
             fields["closure"] = closures[i if len(closures) == len(entries) else 0]
         yield Draft("bottle", clause, at.first, at.last, fields, dates=days[i])
+
+
+def _did_too(clause: Clause, scene: Scene) -> list[Mention]:
+    """`bottled the red, 23 bottles, and on Friday we did the white, 11 bottles`: a verb that stands for the first."""
+    before = any(c.first < clause.first and c.cues("bottle") for c in scene.sentence(clause))
+    did = [c for c in clause.cues("drink") if clause.text.words[c.first] == "did"]
+    return did if before and clause.of("batch") and bottle_amounts(clause) else []
 
 
 def _verb(cue: Mention, clause: Clause) -> bool:

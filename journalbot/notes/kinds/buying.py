@@ -162,7 +162,7 @@ def _noun_before(m: Mention, clause: Clause, first: int) -> tuple[int, int]:
     while hi > lo and (_trails(words, hi) or any(c.first == hi - 1 for c in clause.cues("purchase"))):
         hi -= 1
     for i in range(hi - 1, lo, -1):
-        if words[i] in ("from", "at", "off") and not any(x.first <= i < x.last for x in clause.of("number", "amount")):
+        if words[i] in ("from", "at", "off") and words[i + 1] != "least" and not any(x.first <= i < x.last for x in clause.of("number", "amount")):
             hi = i
     return _strip(lo, hi, clause)
 

@@ -27,6 +27,6 @@ def counted_batches(clause: Clause) -> list[tuple[float, Mention]]:
             out.append((b.value.value, ref))
         elif n is not None and n.value.value <= 200:
             out.append((tidy(n.value.value), ref))
-        elif {"a", "an", "last", "another", "first"}.intersection(words[i + 1 : ref.first + 1]):
+        elif {"a", "an", "last", "another", "first"}.intersection(words[max(clause.first, i) : ref.first + 1]):
             out.append((1, ref))
     return out

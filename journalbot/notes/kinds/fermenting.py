@@ -80,6 +80,8 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
     if clause.mood == "denied" and not (detail == "stuck" and _before_denial(cue, clause)):
         return False
     if detail == "started":
+        if before[-1:] in (["i"], ["we"]):
+            return False  # yeast "that I got going in warm water"
         if scene.started is not None and clause.first in scene.start_clauses and phrase in _OPEN_STARTS:
             return False
         if any(c.first == cue.last and c.value.kind not in ("fermentation", "add", "start") for c in clause.of("cue")):

@@ -13,6 +13,7 @@ _PLAIN = {
     "in", "into", "at", "to", "and", "this", "that", "another", "last", "rehydrated", "half", "full", "whole", "both",
     "onto", "over", "for", "was", "is", "using", "used", "went", "goes",
 }
+_BEFORE_NOUN = {"before", "after", "since", "until", "at", "of", "for"}  # "SG before pitching"
 _KINDS_OF_YEAST = {
     "champagne", "wild", "native", "bread", "baker's", "bakers", "ale", "wine", "mead", "cider", "killer", "natural",
     "indigenous", "sherry", "general", "purpose",
@@ -25,6 +26,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     strong = clause.cues("pitch")
     strong = [c for c in strong if c.value.detail != "weak" or _speaks_of_yeast(clause)]
+    strong = [c for c in strong if c.value.form != "ing" or clause.text.words[c.first - 1] not in _BEFORE_NOUN]
     codes = [m for m in clause.of("code") if not _culture(m, clause, scene)]
     if not strong and not codes:
         return

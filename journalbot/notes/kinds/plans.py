@@ -34,6 +34,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     due = _due(clause, scene)
     if not planned and not _does_something(clause):
         return  # "school goes back tomorrow"
+    planned = [m for m in planned if m.first == clause.first or clause.text.words[m.first : m.last] != ["to", "do"]]
+    if not planned and clause.of("planned"):
+        return  # "while I have the holidays to do it in"
     strong = any(" ".join(clause.text.words[m.first : m.last]) in _STRONG for m in planned)
     said = {" ".join(clause.text.words[m.first : m.last]) for m in planned}
     if not due and not (strong and (said & _REMINDERS or _does_something(clause))) and not _goes_on(clause, scene):
@@ -134,7 +137,8 @@ def _what(clause: Clause) -> str:
         ),
         clause.first,
     )
-    stop = min((m.first for m in clause.of("supposed") if m.first > act), default=clause.last)
+    turns = [i for i in range(act + 1, clause.last) if text.words[i] == "and" and i > min((d.last for d in clause.of("date")), default=clause.last) - 1]
+    stop = min([m.first for m in clause.of("supposed") if m.first > act] + turns, default=clause.last)
     planned = clause.of("planned")
     start = max(clause.first, act) if planned and planned[0].first < act else clause.first
     kept = [i for i in range(start, stop) if i not in drop and text.tokens[i].kind != "mark"]
@@ -181,7 +185,9 @@ _PHRASAL = {"pick", "top", "clean", "set", "wash", "sort", "clear", "use", "fill
 
 def _needs(clause: Clause, scene: Scene) -> str:
     """Whether the plan is about one wine: it names one, points at one, or is an act done to one."""
-    if clause.cues("purchase") and not clause.of("batch"):
+    start = planned[0].last if (planned := clause.of("planned")) else clause.first
+    fetched = any(c.first <= start + 1 and c.value.detail != "weak" for c in clause.cues("purchase"))
+    if fetched and not clause.of("batch"):
         return "none"  # "buy another carboy", "pick it up on Saturday"
     if any(not _another(m, clause) for m in clause.of("batch")) or clause.of("pronouns"):
         return "batch"
@@ -189,7 +195,7 @@ def _needs(clause: Clause, scene: Scene) -> str:
         return "none"
     if clause.of("vessel"):
         return "maybe-null"
-    act = clause.cues(
+    act = clause.of("code") or clause.cues(
         "rack",
         "press",
         "pitch",

@@ -90,12 +90,11 @@ def _room_bare(clause: Clause, scene: Scene) -> Iterator[Draft]:
 
 def _same_again(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """`0.993 on Friday and the same again today`: the figure before, on another day."""
-    if (
-        "same" not in clause.words()
-        or not clause.own_date
-        or clause.of("reading")
-        or not clause.has("again", "figure", "reading", "number", "value", "gravity")
-    ):
+    said = {clause.text.words[i] for i in range(clause.first, clause.last)}
+    dated = {clause.text.words[i] for m in clause.of("date", "time") for i in range(m.first, m.last)}
+    only_again = "again" in said and said <= {"again", "and", "once", "more"} | dated  # "0.994 on Friday and again today"
+    told = "same" in said and clause.has("again", "figure", "reading", "number", "value", "gravity")
+    if not (told or only_again) or not clause.own_date or clause.of("reading"):
         return
     earlier = [
         m for c in scene.clauses[: scene.clauses.index(clause)] for m in c.of("reading") if m.value.quantity == "sg"

@@ -275,7 +275,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     main = next((c for c in here if any(m.value.new == scene.started for m in c.of("batch"))), clause)
     dated = (
         main
-        if main.own_date
+        if main.own_date or main.date < scene.on.isoformat()
         else next((c for c in here if c.own_date and not c.of("reading") and not c.cues("purchase")), main)
     )
     draft = Draft("start", main, here[0].first, main.last, fields, batches=(scene.started,))

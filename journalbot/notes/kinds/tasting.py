@@ -21,7 +21,7 @@ _STOP = {
     "on", "said", "says", "think", "i", "there", "than", "before", "are", "were", "so", "pretty", "be", "going",
     "become", "became", "know", "suppose", "guess", "mark", "score", "gave", "give", "we", "got", "smells", "out",
 }
-_TRIVIAL = {"ok", "good", "nice", "fine", "great", "down ok", "well", "bad", "lovely", "off"}
+_TRIVIAL = {"ok", "good", "nice", "fine", "great", "down ok", "well", "bad", "lovely", "off", "better"}
 _MAX_WORDS = 4
 _WORK = ("stir", "rack", "filter", "press", "crush", "degas", "top_up", "punch_down")
 _SMELL = {"smell", "smells", "smelled", "smelt", "stinks", "stink", "reeks", "whiff", "nose", "stank"}
@@ -191,7 +191,8 @@ def _descriptors(clause: Clause, scene: Scene) -> list[str]:
     """The tasting words of a clause, as written, without what only shades them."""
     text = clause.text
     words = text.words
-    skip = {
+    compared = next((i for i in range(clause.first, clause.last) if words[i] == "than"), clause.last)
+    skip = set(range(compared, clause.last)) | {
         i
         for m in clause.mentions
         if m.kind in ("score", "date", "time", "vessel", "number", "amount")
