@@ -323,6 +323,8 @@ def _described(
             elif found := _year_at(words, j + 1, at, tokens):
                 vintage, j = found
     ref = _resolve(terms, vintage, age, index)
+    if len(ref.fits) > 1 and words[j - 1].endswith("s") and "all" in words[max(0, i - 3) : i]:
+        return None  # "all three reds": told one by one, or not at all
     while not ref.fits and len(ends) > 1 and j == ends[-1]:
         # "Purple Toes cherry and earthy": the name, and then what it tastes of
         ends.pop()

@@ -186,6 +186,8 @@ def _fits(v: Mention, quantity: str, words: list[str], name: Mention, strict: bo
     row = QUANTITIES[quantity]
     word = words[name.first] if name.last - name.first == 1 else ""
     if v.kind == "number":
+        if v.value.style == "words" and words[v.first - 1] in ("all", "both", "these", "the"):
+            return False  # "free SO2 of all three reds"
         if strict:
             return quantity in ("brix", "ph", "ta", "yan") and word not in _WEAK
         if word in _WEAK - _BARE_OK:

@@ -87,7 +87,7 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
     numbers = find_numbers(tokens, text)
     known = list(names.lexicon.find(words, tokens))
     own = names.own.find(words, tokens)
-    vessels = [v for v in find_vessels(tokens, words, text, numbers, names.vessels) if not v.value.weak]
+    vessels = [v for v in find_vessels(tokens, words, text, numbers, names.vessels, names.lexicon) if not v.value.weak]
     dates = [
         d for d in find_dates(tokens, on, day_first=settings.day_first) if words[d.last - 1] not in ("years", "year's")
     ]

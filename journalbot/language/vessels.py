@@ -24,6 +24,14 @@ _OAK = {"oak", "french", "american", "hungarian", "medium", "light", "dark"}
 _SHAPES = {"cube", "cubes", "bag", "bags", "pot", "jar", "jars", "flask", "primary", "secondary"}
 _MOST_LABELS = 15  # "the steel tank 50": more is what it holds
 _SPOKEN_OF = (["holds"], ["takes"], ["is"], ["hold"], ["sample"], ["tastes"], ["smells"])
+_SHORTEST = 3  # letters of a noun that is not known
+_COUNTABLE = {  # nouns that have numbers and are no vessels
+    "about", "only", "just", "over", "under", "day", "days", "week", "weeks", "month", "months", "year", "years", "hour",
+    "hours", "batch", "batches", "number", "lot", "page", "step", "note", "part", "case", "box", "row", "round", "stage",
+    "phase", "room", "shelf", "least", "most", "exactly", "around", "nearly", "almost", "roughly", "like", "approx",
+    "jan", "january", "feb", "february", "mar", "march", "apr", "april", "may", "jun", "june", "jul", "july", "aug",
+    "august", "sep", "sept", "september", "oct", "october", "nov", "november", "dec", "december",
+}
 _CONTENTS = {"of", "wine", "juice", "corks", "chips", "day", "belt", "wrap"}
 
 
@@ -35,16 +43,18 @@ class VesselRef(NamedTuple):
 
 
 def find_vessels(
-    tokens: list[Token], words: list[str], text: str, numbers: Sequence[Number], known: Lexicon
+    tokens: list[Token], words: list[str], text: str, numbers: Sequence[Number], known: Lexicon, vocabulary: Lexicon
 ) -> list[Mention]:
-    """Every vessel spoken of, in order. `known` holds the names of the journal's own vessels, as given or taught."""
+    """Every vessel spoken of, in order. `known` holds the names of the journal's own vessels, as given or taught; a word
+    that is not in the `vocabulary` may be a vessel's noun too, where it has a number and wine goes into it (`in tub 2`).
+    """
     at = {n.first: n for n in numbers}
     found: list[Mention] = []
     for m in known.find(words, tokens):
         found.append(Mention("vessel", VesselRef(text[m.start : m.end]), m.first, m.last, m.start, m.end))
     i = 0
     while i < len(words):
-        last = _noun_at(words, i)
+        last = _noun_at(words, i) or _unknown_noun(tokens, words, i, at, vocabulary)
         if last:
             found.extend(_around(tokens, words, text, i, last, at))
             i = last
@@ -61,6 +71,15 @@ def _noun_at(words: list[str], i: int) -> int:
     if words[i] in _FIRST and i + 1 < len(words) and f"{words[i]} {words[i + 1]}" in _NOUN:
         return i + 2
     return i + 1 if words[i] in _NOUN else 0
+
+
+def _unknown_noun(tokens: list[Token], words: list[str], i: int, at: dict[int, Number], vocabulary: Lexicon) -> int:
+    """The index after a word that can only be a vessel's noun here; 0 where it need not be one."""
+    led = i > 0 and words[i - 1] in _LED
+    if not led or not words[i].isalpha() or len(words[i]) < _SHORTEST or words[i] in vocabulary or words[i] in _COUNTABLE:
+        return 0
+    label = _label(tokens, words, i + 1, at)
+    return i + 1 if label and tokens[i + 1].kind == "number" else 0
 
 
 def _compact(word: str) -> str | None:

@@ -32,6 +32,7 @@ from journalbot.notes.tidying import (
     one_stage,
     said_before,
     with_the_start,
+    without_left_out,
     without_repeats,
 )
 from journalbot.notes.unclear import must_ask
@@ -65,7 +66,8 @@ def read_note(
     """
     scene = _scene(text, on, settings, names, cellar, given or {})
     drafts = [d for clause in scene.clauses for reader in READERS for d in reader(clause, scene)]
-    drafts = with_the_start(one_mark(one_racking(one_pitch(without_repeats(drafts)))), scene)
+    drafts = without_left_out(without_repeats(drafts), scene)
+    drafts = with_the_start(one_mark(one_racking(one_pitch(drafts))), scene)
     if ask := must_ask(drafts, scene):
         return Reading(ask=ask)
     entries: list[Entry] = []

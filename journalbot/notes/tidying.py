@@ -66,6 +66,18 @@ def _bare(act: Draft, vessels: Draft) -> bool:
     return next_one and not act.fields and not verbs and "from" in vessels.fields
 
 
+def without_left_out(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """`gave it 3 g of meta. No, I left the meta out`: a dose that the note itself takes back."""
+    gone = {
+        m.value
+        for c in scene.clauses
+        if (c.has("left") and c.has("out")) or c.mood == "denied"
+        for m in c.of("material")
+        if any(k.words()[:1] == ["no"] for k in scene.sentence(c))
+    }
+    return [d for d in drafts if d.kind != "addition" or d.fields["material"] not in gone]
+
+
 def one_mark(drafts: list[Draft]) -> list[Draft]:
     """`jammy, rough. It needs time. I give 5 out of 10`: a mark by itself belongs to the words before it."""
     out: list[Draft] = []

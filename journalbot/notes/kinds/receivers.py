@@ -5,6 +5,8 @@ from journalbot.notes.draft import Scene
 from journalbot.notes.kinds.counts import bottle_amounts, counted_batches
 from journalbot.vocabulary.people import OCCASIONS, PEOPLE
 
+_TITLES = {"dr", "mr", "mrs", "ms", "st", "rev", "prof"}
+_NAME_WORDS = 3
 _PERSONAL = {"her", "him", "them"}
 _GIVE_LEADS = {"to", "with", "w", "for", "w/"}
 
@@ -60,12 +62,25 @@ def _spoken_of(at: int, clause: Clause) -> str | None:
     return words[found[-1]].removesuffix("'s") if found else None
 
 
+def _was_given(clause: Clause) -> str | None:
+    """`Dad was given two bottles`: who stands before the verb."""
+    words = clause.text.words
+    at = next((i for i in range(clause.first + 2, clause.last) if words[i] == "given"), None)
+    if at is None or words[at - 1] not in ("was", "were", "got") or at - 1 - clause.first > _NAME_WORDS:
+        return None
+    named = clause.text.tokens[clause.first].text[:1].isupper() or words[clause.first] in PEOPLE
+    who = words[clause.first] not in ("it", "they", "the", "this", "that") and not clause.of("amount", "batch")[:1] == []
+    return clause.text.slice(clause.first, at - 1) if named and who else None
+
+
 def receiver_of(clause: Clause, scene: Scene) -> str | None:
     """Whom bottles went to: the words after "to" or "with", as written."""
     text = clause.text
     words = text.words
     if taker := taker_of(clause, scene):
         return taker
+    if was_given := _was_given(clause):
+        return was_given
     for i in range(clause.first, clause.last - 1):
         lead = words[i] in _GIVE_LEADS
         give = any(c.value.kind == "give" and c.last == i for c in clause.of("cue"))
@@ -86,7 +101,7 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
                 "next", "over", "down", "after", "-", "straight", "this", "with", "from", "a", "an", "some", "one",
             )
             and not any(d.first == k for d in clause.of("date", "time", "number", "amount", "batch"))
-            and text.tokens[k].kind != "mark"
+            and (text.tokens[k].kind != "mark" or (words[k] == "." and words[k - 1] in _TITLES))
         ):
             k += 1
         if k == j or any(m.first < k and j < m.last for m in clause.of("code", "material", "oak_form")):
