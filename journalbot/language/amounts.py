@@ -37,6 +37,7 @@ _MORE = {"more", "level", "heaped", "full", "small", "large", "heaping", "scant"
 _UNITS_ALONE = {"cup", "packet", "teaspoon", "tsp", "tbsp", "tablespoon", "sachet", "pint", "quart"}
 _HEAPED = {"level", "heaped", "heaping", "scant", "rounded"}
 _OUT_OF = (5, 10, 20, 100)
+_SIZES_OZ = {7, 11, 12, 16, 22, 25, 32, 64}
 _SIZES_ML = {187, 200, 330, 375, 500, 700, 720, 750, 1000, 1500, 3000}
 _SIZES_L = {0.187, 0.2, 0.33, 0.375, 0.5, 0.7, 0.75, 1.0, 1.5, 3.0}
 
@@ -254,14 +255,15 @@ def bottle_size(value: float) -> tuple[float, str] | None:
 def _bottles(words: list[str], n: Number, number_at: dict[int, Number], put: Put) -> bool:
     """`28 x 750 ml`, `24 x 0.75`, `two 375s`."""
     j = n.last
-    crossed = words[j : j + 1] in (["x"], ["×"], ["*"])
+    crossed = words[j : j + 1] in (["x"], ["×"], ["*"], ["@"])
     skipped = j + (words[j : j + 1] == ["of"]) + (words[j : j + 2] == ["of", "the"])
     size = number_at.get(j + 1) if crossed else number_at.get(skipped)
     if size is None or not float(n.value).is_integer():
         return False
     last = size.last
     unit = unit_at(words, last)
-    if unit and unit[0] in ("ml", "L", "cl"):
+    ounces = unit and unit[0] in ("oz", "fl oz") and size.value in _SIZES_OZ and (crossed or skipped == j)
+    if unit and (unit[0] in ("ml", "L", "cl") or ounces):
         named, last = (tidy(size.value), unit[0]), unit[1]
     elif (known := bottle_size(size.value)) and (crossed or words[last : last + 1] in (["s"], ["'s"])):
         named = (tidy(known[0]), known[1])

@@ -39,12 +39,14 @@ def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
         out.add(batch.colour)
     if "cider" in out or "perry" in out:
         out.add(f"{_SORT}fruit")
+    out.update(f"{_SORT}{drink}" for fruit, drink in _DRINK_OF.items() if fruit in out)
     return frozenset(out)
 
 
 HEADS = {"variety", "fruit", "colour"}
 _COLOURS = ("red", "white", "rosé")
 _SORT = "sort:"  # what sort of drink a batch is, which counts only where no batch is called so
+_DRINK_OF = {"apple": "cider", "pear": "perry", "honey": "mead"}
 _SHORTEST = 3  # letters of a name cut short
 _STOP = {
     "the", "and", "for", "with", "from", "juice", "grapes", "grape", "must", "fresh", "wine", "our", "own", "style",

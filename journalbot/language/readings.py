@@ -242,8 +242,9 @@ def _bare(
     n: Number = v.value
     before = words[v.first - 1] if v.first else ""
     after = words[v.last] if v.last < len(words) else ""
+    spaced = v.last < len(tokens) and tokens[v.last].start > v.end  # "3: .998 / 64F"
     if before not in _NOT_BEFORE_GRAVITY and (
-        after != "/" or (v.last + 1 < len(words) and not words[v.last + 1].isdigit())
+        after != "/" or spaced or (v.last + 1 < len(words) and not words[v.last + 1].isdigit())
     ):
         gravity = as_gravity(n, tokens, named=False)
         if gravity is not None and (tokens[v.last - 1].text != str(int(n.value)) or _alone(tokens, words, v)):

@@ -201,10 +201,18 @@ def _days(clause: Clause) -> list[Mention]:
     return [
         m
         for m in clause.of("date")
+        if not _of_old_figure(m, clause)
         if words[m.first] != "in"
         or not any(w in ("not", "never", "hardly") or w.endswith("n't") for w in words[clause.first : m.first])
         or len(m.value.iso) < len("2024-01-01")
     ]
+
+
+def _of_old_figure(day: Mention, clause: Clause) -> bool:
+    """`1.000, down from 1.004 last week`: the day of the figure told again, not of the new one."""
+    words = clause.text.words
+    readings = clause.of("reading")
+    return len(readings) > 1 and any(r.last == day.first and words[r.first - 1] in ("from", "was") for r in readings[1:])
 
 
 def set_dates(clauses: list[Clause], on: datetime.date) -> None:

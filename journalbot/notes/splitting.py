@@ -202,6 +202,8 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
     ):
         return True
     when = ("date", "time")
+    if any(m.kind == "stranger" and m.first <= a + 1 for m in own) and any(m.kind == "reading" for m in own):
+        return True  # "zin .995, cider 1.002", where no wine is a cider
     if any(m.kind == "batch" for m in own):
         # "batches 3 and 4", "the carboy and the jug": one subject, no more
         return not (

@@ -105,8 +105,12 @@ class Subjects:
         each = list(dict.fromkeys(self.spoken))
         if draft.kind == "addition" and len(each) > 1 and any(m.first >= draft.last for m in clause.of("both")):
             return tuple(each)
-        if not draft.clause.of("pronouns") and (strange := self._strange(draft)):
+        if not clause.of("pronouns") and (strange := self._strange(draft)):
             return self._which(strange)
+        for m in clause.of("stranger") if refs else ():
+            pairs = [sorted((r, m), key=lambda m: m.first) for r in refs]
+            if any(a.last < b.first and self._coordinated([a, b], clause) for a, b in pairs):
+                return self._which(ref_text(self.scene, m))  # "both the zin and the cider"
         if refs:
             return self._several(refs, draft)
         both = [m for m in clause.of("both") if not any(v.first == m.last for v in clause.of("vessel"))]
@@ -311,7 +315,7 @@ class Subjects:
                 found = self.by_clause[c.first]
                 return found[-1:] if clause.joined_by == "which" else found
             refs = self._references(c)
-            if refs and not (c.mood in ("planned", "told") and not c.of("reading")):
+            if refs and not (c.mood == "planned" and not c.of("reading")):
                 return self._several(refs, Draft(draft.kind, c, c.first, c.last))
             if vessels := self._by_vessel(c, Draft("reading", c, c.first, c.last)):
                 return vessels

@@ -57,7 +57,7 @@ VERBS: tuple[tuple[str, str, tuple[str, ...]], ...] = (
     ("degas", "", ("degas", "de-gas", "degass")),
     ("filter", "", ("filter",)),
     ("stir", "lees", ("stir", "rouse", "swirl", "mix")),
-    ("chill", "", ("cold-crash", "cold-stabilise", "cold-stabilize", "chill", "coldcrash")),
+    ("chill", "", ("cold-crash", "cold-stabilise", "cold-stabilize", "chill", "coldcrash", "crash")),
     ("top_up", "", ("top",)),
     ("blend", "", ("blend",)),
     ("blend", "weak", ("mix", "marry", "combine")),

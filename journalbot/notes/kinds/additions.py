@@ -7,6 +7,7 @@ from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene, amount_fields
 from journalbot.notes.kinds.racking import role
+from journalbot.notes.kinds.start_fields import is_base_juice
 from journalbot.notes.kinds.topping import read_airlock
 from journalbot.vocabulary.materials import WEAK_MATERIALS
 from journalbot.vocabulary.units import UNITS
@@ -24,7 +25,7 @@ _STOP = {
 _THINGS = {"bottle", "bottles", "bath", "towel", "towels", "cloth", "tank", "butt", "heater", "jacket", "pump", "meter"}
 _NO_NOUN = {
     "it", "this", "that", "them", "each", "both", "wine", "must", "juice", "yeast", "the", "course", "lees", "skins",
-    "bottle", "bottles", "glass", "space", "headspace", "mine", "foam", "sediment", "corks",
+    "total", "altogether", "all", "told", "bottle", "bottles", "glass", "space", "headspace", "mine", "foam", "sediment", "corks",
 }
 
 
@@ -160,7 +161,7 @@ def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added
         and clause.first in scene.start_clauses
         and m.value in ("honey", "raisins")
     )
-    if base and m.value == "honey":
+    if (base and m.value == "honey") or (clause.first in scene.start_clauses and is_base_juice(m, scene)):
         return False
     if (clause.has(*_DESCRIBED) and dose is None) or (
         clause.cues("top_up")

@@ -196,7 +196,8 @@ def _count_of(m: Mention, clause: Clause, scene: Scene) -> int | float | None:
         after in ("%", "°", "degrees", "f", "c", "days", "weeks", "months", "hours", "people", "of") and after != "of"
     ):
         return None
-    follows = any(c.first == m.last or c.first == m.last + 1 for c in clause.of("closure")) or after in (
+    named = any(w in ("bottles", "bottle", "btls") for w in words[m.last : m.last + 2])  # "24 champagne bottles"
+    follows = named or any(c.first == m.last or c.first == m.last + 1 for c in clause.of("closure")) or after in (
         "of", "under", "with", "", "x", ",", "full", "standard", "half", "swing", "screw", "clear", "green", "bordeaux",
         "burgundy", "in", "for", "w", "at", "plus", "and", "so", "this", "today", "total",
     )

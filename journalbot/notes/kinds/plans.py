@@ -137,7 +137,7 @@ def _what(clause: Clause) -> str:
         ),
         clause.first,
     )
-    turns = [i for i in range(act + 1, clause.last) if text.words[i] == "and" and i > min((d.last for d in clause.of("date")), default=clause.last) - 1]
+    turns = [i for i in range(act + 1, clause.last) if text.words[i] in ("and", ",") and i > min((d.last for d in clause.of("date")), default=clause.last) - 1]
     stop = min([m.first for m in clause.of("supposed") if m.first > act] + turns, default=clause.last)
     planned = clause.of("planned")
     start = max(clause.first, act) if planned and planned[0].first < act else clause.first

@@ -18,7 +18,7 @@ _CHECKED = {
     "reads", "read", "shows", "showed", "showing", "got", "checked", "reading", "measured", "tested", "test", "says",
     "said", "gave", "came", "hydrometer", "gravity", "at", "is", "now", "down", "check", "meter",
 }
-_NOW = {"now", "reads", "currently"}
+_NOW = {"now", "reads", "currently", "measured", "actual", "actually"}
 _LEFT_GAP = 5
 _PLACE_GAP = 4  # words from a temperature to the place it is of: "27 degrees in the vestry cupboard"
 
@@ -150,7 +150,7 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
     if clause.of("batch") or clause.of("vessel"):
         return False
     after = clause.text.words[m.last : m.last + 2]
-    if after in (["in", "there"], ["out", "there"], ["in", "here"]) or (
+    if after[:1] == ["there"] or after in (["in", "there"], ["out", "there"], ["in", "here"]) or (
         after[:1] in (["in"], ["on"], ["at"], ["out"])
         and any(0 < p.first - m.last <= _PLACE_GAP for p in clause.of("place"))
     ):

@@ -114,9 +114,24 @@ def _only_name(m: Mention, clause: Clause) -> bool:
 
 def _is_addition(m: Mention, clause: Clause, scene: Scene) -> bool:
     """Raisins, lemon juice and the like are put in, not made from."""
+    if is_base_juice(m, scene):
+        return False
     return (
         any(x.first <= m.first < x.last and x.value not in ("honey",) for x in clause.of("material"))
         and m.first in scene.doses
+    )
+
+
+def is_base_juice(m: Mention, scene: Scene) -> bool:
+    """Whether juice that is often put in (apple, grape) is what a wine is made from here: gallons of it, and no more."""
+    dose = scene.doses.get(m.first)
+    rest = [o for o in scene.text.of(*MADE_OF) if o.first != m.first and o.first in scene.doses]
+    return (
+        scene.started is not None
+        and dose is not None
+        and dose.unit in ("gal", "L")
+        and scene.text.words[m.last - 1 : m.last + 1].count("juice") > 0
+        and not any(scene.doses[o.first].unit in ("gal", "L", "kg", "lb") for o in rest)
     )
 
 

@@ -103,7 +103,8 @@ def _said_after(clause: Clause, scene: Scene) -> Clause | None:
 def _of_airlocks(clause: Clause, scene: Scene) -> bool:
     """`checked all the airlocks and topped them up`: the airlocks, not the wine."""
     before = scene.clause_before(clause)
-    return before is not None and bool(before.of("airlock")) and bool(clause.of("pronouns")) and not clause.of("batch")
+    it = clause.of("pronouns") or clause.has("it", "them")
+    return before is not None and bool(before.of("airlock")) and bool(it) and not clause.of("batch")
 
 
 def _top_label(cue: Mention, clause: Clause) -> bool:
@@ -116,6 +117,9 @@ def read_airlock(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if not clause.done:
         return
     here = clause.of("airlock")
+    spoken = scene.clause_before(clause)
+    if not here and spoken and not spoken.cues("airlock") and _of_airlocks(clause, scene):
+        here = spoken.of("airlock")
     worked = [c for c in clause.cues("airlock", *(["top_up"] if here else [])) if c.value.form == "done"]
     if not worked:
         return
