@@ -191,6 +191,8 @@ def _measured(
         put("times", Amount(value, "times"), n.first, j + 1)
         return
     found = unit_at(words, j)
+    if glued and nxt == "t":  # "1/2t" is of teaspoons, "1T" of tablespoons, as recipes have it
+        found = ("tbsp" if tokens[j].text == "T" else "tsp"), j + 1
     if found:
         unit, last = found
         if words[last : last + 3] == ["and", "a", "half"]:

@@ -26,6 +26,7 @@ _AGES = {
 _WHICH = {"i", "i've", "ive", "we", "we've", "that", "ever", "this", "which", "to", "having"}
 _DEFINITE = ("the", "my", "our", "'s")  # "the old one", where "an old one" is of anything
 _ORDER = {"first": 0, "second": 1, "third": 2}
+_SIZED = {"cork", "corks", "stopper", "stoppers", "bung", "bungs", "needle", "size", "straw"}  # "cork #9"
 _NOT_AFTER_NUMBER = {"corks", "cork", "pads", "pad", "bung", "stopper", "bungs", "stoppers", "straw", "filter"}
 
 
@@ -95,7 +96,7 @@ def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number],
             if word == "b4" and words[i + 1 : i + 2] and words[i + 1] in _AFTER_BEFORE:
                 continue
             out.append(_numbered(tokens, int(word[1:]), i, i + 1, index))
-        elif word in _NUMBER_WORDS:
+        elif word in _NUMBER_WORDS and not (word in ("#", "no", "no.") and i and words[i - 1] in _SIZED):
             j = i + 1
             if words[j : j + 1] and words[j] in ("#", "no", "number", "no.") and words[j] != word:
                 j += 1

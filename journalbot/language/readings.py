@@ -80,7 +80,8 @@ def find_readings(
             if low - 30 <= amount.value <= high + 15 or amount.value > 300:
                 reading = Reading("temperature", amount.value, amount.unit, amount.approx, amount.value < 300)
         if reading is None and v.kind == "amount" and v.value.unit == "mg/L" and previous and v.first not in dosed:
-            near = dosed.isdisjoint(range(v.first - 2, v.last + 3)) and words[v.last : v.last + 1] != ["of"]
+            put_in = {"with", "of", "to", "added", "add", "by"} & {*words[v.first - 1 : v.first], *words[v.last : v.last + 1]}
+            near = dosed.isdisjoint(range(v.first - 2, v.last + 3)) and not put_in
             one_sentence = not _BREAKS.intersection(words[previous.last : v.first])
             if previous.value.quantity in ("free_so2", "total_so2") and near and one_sentence:
                 reading = Reading(previous.value.quantity, v.value.value, "mg/L", bool(v.value.approx))

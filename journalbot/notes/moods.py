@@ -163,7 +163,9 @@ def _governs(m: Mention, clause: Clause) -> bool:
     if word == "plan" and m.last - m.first == 1 and m.first and clause.text.words[m.first - 1] in ("a", "the", "past", "my", "our", "per"):
         return False
     be = clause.text.words[m.last : m.last + 1] == ["be"]
-    if be or word.endswith("be"):
+    if be or clause.text.words[m.last - 1].endswith("be"):
+        if clause.text.words[m.first - 1] in ("out", "used", "seems", "seem", "appears", "found", "looks"):
+            return False
         after = m.last + be
         return any(c.first == after and c.value.form == "done" and c.value.kind != "add" for c in clause.of("cue"))
     return True
@@ -229,6 +231,8 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
         clause.time = next((t.value.time for t in clause.of("time")), None) or next(
             (d.time for d in own if d.time), None
         )
+        if own and clause.of("reading") and clause.text.words[own[0].first - 1] == "since" and own[0].first > clause.first:
+            own = []  # "still 1.010 since Monday" is read now
         clause.own_date = own[0] if own else None
         opens = main is None or main.sentence != clause.sentence
         if own:

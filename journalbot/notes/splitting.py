@@ -142,7 +142,7 @@ def _asides(text: Text, first: int, last: int) -> set[int]:
 
 def _runs_on(text: Text, first: int, batch: Mention) -> bool:
     """`b3 1.010 b4 1.022`: a batch named straight after a reading of another begins something new."""
-    if batch.value.how != "number" or text.words[batch.first - 1] in (
+    if text.words[batch.first - 1] in (
         "of", "for", "on", "in", "the", "into", "from", "with", "is", "batch", "call", "this", "with", "and",
     ):
         return False

@@ -47,6 +47,7 @@ _OBJECTS = (  # acts whose object is the wine
     "blend",
 )
 _RECEIVING = {"to", "into", "in", "on", "for"}
+_BOTTLES_OF = {"of", "a", "an", "another"}
 _RECEIVED = ("addition", "pitch", "oak", "malolactic", "reading", "fermentation", "top_up", "punch_down", "stir")
 _SAID_OF = {"off", "into", "to", "with", "is", "was", "at", "has", "from", "'s", "went", "now", ":"}
 _NOT_A_WINE = {"color", "colour", "chips", "juice", "skins", "wood", "barrel", "flavor", "flavour", "notes", "taste"}
@@ -369,6 +370,7 @@ class Subjects:
         if clause.first in self.scene.start_clauses:
             return ""
         acts = {c.last for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind in _OBJECTS}
+        counts = clause.of("number")
         for m in clause.of("stranger"):
             i = m.first
             while i > clause.first and words[i - 1] in _DETERMINERS:
@@ -379,6 +381,7 @@ class Subjects:
                 (i == clause.first and self._said_of(m.last, clause))
                 or (i in acts and (draft.kind != "taste" or i < m.first))
                 or (lead in _RECEIVING and draft.kind in _RECEIVED)
+                or (draft.kind in ("drink", "give") and (lead in _BOTTLES_OF or any(n.last == i for n in counts)))
             ):
                 return ref_text(self.scene, m)
         return ""

@@ -8,7 +8,7 @@ PLANNED: tuple[str, ...] = (
     "lets", "aim to", "aiming to", "don't forget", "dont forget", "remember to", "ought to", "time to", "mean to",
     "ready to", "would like to", "about to", "supposed to", "next job", "next up", "i'd like to", "shall", "waiting to",
     "wait to", "expect to", "won't", "must remember", "jobs", "not to forget", "must not forget", "mustn't forget",
-    "later i", "try to",
+    "later i", "try to", "to be",
 )
 # Not done.
 DENIED: tuple[str, ...] = (

@@ -48,6 +48,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if any(c.value.form in ("done", "base") for c in added) and clause.mood != "denied":
         yield from _unlisted(clause, scene)
     yield from _by_verb(clause, scene)
+    yield from _by_rate(clause, scene)
     yield from _more_of_it(clause, scene)
 
 
@@ -266,6 +267,20 @@ def _unlisted(clause: Clause, scene: Scene) -> Iterator[Draft]:
             and not any(c.first < j and c.last > i for c in clause.cues("add", "pitch", "press", "crush"))
         ):
             yield Draft("addition", clause, i, j, {"material": " ".join(words[i:j]), **amount_fields(m.value)})
+
+
+def _by_rate(clause: Clause, scene: Scene) -> Iterator[Draft]:
+    """`free SO2 down to 12, so hit it with 50 ppm`: parts per million put in, of what was measured before."""
+    measured = any(
+        m.kind in ("quantity", "reading") and m.value in ("free_so2", "total_so2")
+        for c in scene.sentence(clause)
+        for m in c.of("quantity")
+    )
+    if not measured or not clause.cues("add") or clause.mood != "done" or clause.of("material"):
+        return
+    for m in clause.of("amount"):
+        if m.value.unit == "mg/L" and clause.text.words[m.first - 1] in ("with", "of", "added", "another"):
+            yield Draft("addition", clause, m.first, m.last, {"material": "sulfur dioxide", **amount_fields(m.value)})
 
 
 def _bare_fruit(at: int, clause: Clause, scene: Scene) -> bool:

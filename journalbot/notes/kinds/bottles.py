@@ -138,6 +138,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         drink
         and ((any(c.value.detail != "weak" for c in drink) and (counted or clause.of("batch"))) or counted)
         and not clause.cues("rack", "bottle", "top_up")
+        and not _just_filled(clause, scene, drink)
         and not clause.has("leak", "lid", "valve", "glass")
     ) and not ({c.value.detail for c in drink} == {"weak"} and not counted):
         return "drink"
@@ -173,6 +174,13 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         if refs and all(any(scene.cellar.batches[n].bottles for n in ref.value.fits) for ref in refs):
             return "drink"
     return ""
+
+
+def _just_filled(clause: Clause, scene: Scene, drink: list[Mention]) -> bool:
+    """`24 bottles of zin done`: of a wine that no bottle was filled with before."""
+    fits = [n for m in clause.of("batch") for n in m.value.fits]
+    done = {clause.text.words[c.first] for c in drink} <= {"done", "did", "finished"}
+    return done and bool(fits) and not any(scene.cellar.batches[n].bottles for n in fits)
 
 
 def _bottling(clause: Clause, scene: Scene) -> bool:

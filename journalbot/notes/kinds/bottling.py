@@ -22,12 +22,13 @@ def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     cues = [c for c in clause.cues("bottle") if _verb(c, clause)] or _did_too(clause, scene)
     filled = _filled_bottles(clause, scene)
-    if not cues and not filled and not _count_and_closure(clause, scene):
+    if not cues and not filled and not _count_and_closure(clause, scene) and not _yielded(clause, scene):
         return
     before = scene.clauses[max(0, scene.clauses.index(clause) - 4) : scene.clauses.index(clause)]
     if not cues and any(clause in _tail(c, scene) and any(read_bottling(c, scene)) for c in before):
         return
-    if clause.of("money") or (clause.cues("drink", "give") and not cues) or (clause.cues("purchase") and not cues):
+    other = clause.cues("drink", "give", "purchase") and not cues and not _yielded(clause, scene)
+    if clause.of("money") or other:
         return
     here = [clause, *_tail(clause, scene)]
     counts = _counts(here, scene) or _counts(_told_before(clause, scene), scene)
@@ -44,6 +45,14 @@ def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
         yield Draft("bottle", clause, at.first, at.last, fields, dates=days[i])
 
 
+def _yielded(clause: Clause, scene: Scene) -> bool:
+    """`got 14 bottles out of the blueberry`, `24 bottles of zin done`: of a wine that is not in bottles yet."""
+    fits = [n for m in clause.of("batch") for n in m.value.fits]
+    fresh = bool(fits) and all(scene.cellar.batches[n].under_way and not scene.cellar.batches[n].bottles for n in fits)
+    out_of = clause.has("got", "made", "yielded", "gave") and (clause.has("out", "from"))
+    return fresh and bool(bottle_amounts(clause)) and bool(out_of or clause.has("done", "filled", "corked", "capped"))
+
+
 def _did_too(clause: Clause, scene: Scene) -> list[Mention]:
     """`bottled the red, 23 bottles, and on Friday we did the white, 11 bottles`: a verb that stands for the first."""
     before = any(c.first < clause.first and c.cues("bottle") for c in scene.sentence(clause))
@@ -56,6 +65,8 @@ def _verb(cue: Mention, clause: Clause) -> bool:
     word = words[cue.first]
     if word == "bottle" and cue.last - cue.first == 1:
         return cue.first == clause.first and words[cue.last : cue.last + 1] not in (["of"], [], [","])
+    if word == "corked":
+        return bool(bottle_amounts(clause)) or any(n.first == cue.last for n in clause.of("number"))
     if word == "bottling":
         return words[cue.last : cue.last + 1] not in (["bucket"], ["wand"], ["line"]) and words[
             cue.first - 1 : cue.first

@@ -25,7 +25,7 @@ _OPEN_STARTS = {
 _OTHER_THINGS = {
     "airlock", "airlocks", "taste", "tastes", "finish", "malo", "ml", "mlf", "malolactic", "bottling", "bottled",
     "label", "labels", "racking", "cleaning", "cork", "corks", "nose", "palate", "bucket", "filter", "filtering",
-    "weather", "grandson", "grandkids", "harvest", "picking", "degassing", "yet", "bottle", "siphon",
+    "weather", "grandson", "grandkids", "harvest", "picking", "degassing", "yet", "bottle", "bottles", "siphon",
 }
 _NOT_BEFORE = {
     "almost", "nearly", "not", "isn't", "until", "till", "when", "once", "if", "before", "still", "never", "should",

@@ -49,6 +49,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         "what", "who", "how", "which",
     ):
         return
+    if all(w.isdigit() or w in _LENGTHS for w in what.lower().split()):
+        return  # "plan on 3 months"
     if not what or (not due and planned and clause.text.words[planned[0].last : planned[0].last + 1] == ["be"]):
         return
     fields: dict[str, object] = {"what": what}
@@ -180,6 +182,7 @@ def _another(batch: Mention, clause: Clause) -> bool:
     return batch.value.how == "name" and bool((begun and before in ("a", "an", "another", "new", "some")) or plural)
 
 
+_LENGTHS = {"day", "days", "week", "weeks", "month", "months", "year", "years", "a", "on", "about", "more", "another"}
 _PHRASAL = {"pick", "top", "clean", "set", "wash", "sort", "clear", "use", "fill"}
 
 

@@ -137,7 +137,9 @@ def read_airlock(clause: Clause, scene: Scene) -> Iterator[Draft]:
             *(scene.clauses[scene.clauses.index(earlier[-1])].words() if earlier and not here else ()),
             *clause.words(),
         ]
-        everywhere = bool(_ALL_AIRLOCKS.search(" ".join(said)))
+        spoken_of = any(c.of("batch", "vessel", "pronouns") for c in scene.clauses)
+        several = "airlocks" in said and not spoken_of and scene.started is None
+        everywhere = several or bool(_ALL_AIRLOCKS.search(" ".join(said)))
         yield Draft("airlock", clause, worked[0].first, worked[0].last, needs="none" if everywhere else "batch")
 
 
