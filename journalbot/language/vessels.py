@@ -6,7 +6,7 @@ from typing import NamedTuple
 from journalbot.language.amounts import unit_at
 from journalbot.language.lexicon import Lexicon, Mention
 from journalbot.language.numerals import Number
-from journalbot.language.tokens import Token
+from journalbot.language.tokens import Token, as_meant
 from journalbot.vocabulary.units import UNITS
 from journalbot.vocabulary.vessels import VESSEL_ADJECTIVES, VESSEL_NOUNS, WEAK_VESSELS
 
@@ -17,6 +17,8 @@ _ARTICLES = {"a", "an", "the", "my", "our", "another", "clean", "his", "her"}
 _HASH = {"#", "no", "no.", "number", "nr"}
 _JOIN = {"and", "&", "+", ","}
 _OAK = {"oak", "french", "american", "hungarian", "medium", "light", "dark"}
+_SMALL_LABELS = frozenset("bdeh")  # "carboy b"; of the others "a" is an article, "c", "f" and "g" are units
+_AFTER_LABEL: tuple[list[str], ...] = ([], ["and"], ["to"], ["->"], ["→"], [","], ["."], [";"], [":"], [")"], ["\n"])
 _SHAPES = {"cube", "cubes", "bag", "bags", "pot", "jar", "jars", "flask", "primary", "secondary"}
 _MOST_LABELS = 15  # "the steel tank 50": more is what it holds
 _CONTENTS = {"of", "wine", "juice", "corks", "chips", "day", "belt", "wrap"}
@@ -32,11 +34,15 @@ class VesselRef(NamedTuple):
 def find_vessels(
     tokens: list[Token], words: list[str], text: str, numbers: Sequence[Number], known: Lexicon
 ) -> list[Mention]:
-    """Every vessel spoken of, in order. `known` holds the names of the journal's own vessels, as given or taught."""
+    """Every vessel spoken of, in order. `known` holds the names of the journal's own vessels, and those taught with the
+    vessel that each means.
+    """
     at = {n.first: n for n in numbers}
     found: list[Mention] = []
     for m in known.find(words, tokens):
-        found.append(Mention("vessel", VesselRef(text[m.start : m.end]), m.first, m.last, m.start, m.end))
+        taught = m.value != " ".join(words[m.first : m.last])
+        name = m.value if taught else as_meant(text, tokens, words, m.first, m.last)
+        found.append(Mention("vessel", VesselRef(name), m.first, m.last, m.start, m.end))
     i = 0
     while i < len(words):
         last = _noun_at(words, i)
@@ -85,15 +91,15 @@ def _around(
         weak = " ".join(words[noun_first:last]) in WEAK_VESSELS and not led and not described
         if words[last : last + 1] and words[last] in _CONTENTS:
             weak = True
-        return [_mention(tokens, text[tokens[begin].start : tokens[last - 1].end], begin, last, weak)]
+        return [_mention(tokens, as_meant(text, tokens, words, begin, last), begin, last, weak)]
     out: list[Mention] = []
-    noun = text[tokens[noun_first].start : tokens[last - 1].end]
+    noun = as_meant(text, tokens, words, noun_first, last)
     singular = noun[:-1] if plural and noun.lower().endswith("s") else noun
     k = last
     start = begin
     while label is not None:
         name, k = label
-        written = text[tokens[start].start : tokens[k - 1].end] if not out and not plural else f"{singular} {name}"
+        written = as_meant(text, tokens, words, start, k) if not out and not plural else f"{singular} {name}"
         out.append(_mention(tokens, written, start, k, False))
         label = None
         if plural and words[k : k + 1] and words[k] in _JOIN:
@@ -126,6 +132,8 @@ def _label(tokens: list[Token], words: list[str], i: int, at: dict[int, Number])
         return _label(tokens, words, i + 1, at)
     token = tokens[i]
     if len(token.text) == 1 and token.text.isalpha() and token.text.isupper() and token.text != "I":
+        return token.text, i + 1
+    if token.text in _SMALL_LABELS or (token.text == "a" and words[i + 1 : i + 2] in _AFTER_LABEL):
         return token.text, i + 1
     n = at.get(i)
     if (

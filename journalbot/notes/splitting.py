@@ -39,6 +39,7 @@ def _sentences(text: Text) -> Iterator[tuple[int, int]]:
                 and i
                 and text.words[i - 1] in _ABBREVIATIONS
                 and i + 1 < len(text.words)
+                and text.words[i + 1] != "\n"
                 and not text.tokens[i + 1].text[:1].isupper()
                 and i + 1 not in acts
             ):
