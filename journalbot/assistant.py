@@ -51,6 +51,7 @@ class Assistant:
             or self._about_us(text, today)
             or self._asked(text, today)
             or self._told(text, today)
+            or self._made_again(text, today)
             or self._put_right(text, today, revert)
             or self._noted(text, today)
         )
@@ -261,15 +262,18 @@ class Assistant:
         return None
 
     def _asked(self, text: str, today: datetime.date) -> Reply | None:
-        from journalbot.questions.recognise import is_question
+        from journalbot.questions.recognise import is_question, surely_asks
 
         if not is_question(text):
             return None
         before, held = self._before, self._open
         answer = self.ask(text, today)
-        if answer.understood_as is None and not text.rstrip().endswith("?") and self._tells(text, today):
+        doubtful = answer.understood_as is None and not text.rstrip().endswith("?") and not surely_asks(text)
+        if doubtful and self._tells(text, today):
             self._before, self._open = before, held  # it only looked like a question: "What was left of b6 is bottled"
             return None
+        for key in answer.cautions:  # told in the talk: once a day a kind is enough, but for dangers
+            self.journal.mark(f"caution {key}", today.isoformat())
         return self._answer_reply(answer)
 
     def _tells(self, text: str, today: datetime.date) -> bool:
@@ -290,10 +294,11 @@ class Assistant:
     def _told(self, text: str, today: datetime.date) -> Reply | None:
         """A setting, or a word taught."""
         from journalbot import replies
+        from journalbot.turns.intervals import read_intervals
         from journalbot.turns.settings import read_setting
         from journalbot.turns.teaching import read_lesson
 
-        changes = read_setting(text)
+        changes = read_setting(text) or read_intervals(text, self.journal.settings.intervals)
         if isinstance(changes, str):
             return Reply(changes)
         if changes:
@@ -310,6 +315,14 @@ class Assistant:
         earlier = self.words.teach(lesson.word, lesson.meaning)
         self._revert = lambda: self._taught_again(lesson.word, earlier)
         return Reply(replies.lesson_said(lesson.word, lesson.meaning, self.journal.cellar()))
+
+    def _made_again(self, text: str, today: datetime.date) -> Reply | None:
+        """A wine to be made again, laid out as plans."""
+        if "again" not in text.lower() and "repeat" not in text.lower() and "remake" not in text.lower():
+            return None
+        from journalbot.turns.again import make_again
+
+        return make_again(self, text, today)
 
     def _taught_again(self, word: str, meaning: Json | None) -> str:
         """Give a word back the meaning that it had before, if any."""

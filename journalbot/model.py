@@ -23,6 +23,8 @@ class Settings:
     currency: str = "USD"  # ISO 4217; what a bare amount of money is in
     hydrometer: str = "60F"  # "60F" or "20C": the temperature at which the hydrometer is true
     bottle_price: float | None = None  # what a bought bottle would cost the person, for savings
+    # The person's own days, least and most, of what care reminds of, by key of `vocabulary.care.INTERVALS`.
+    intervals: Mapping[str, tuple[int, int]] = field(default_factory=dict, hash=False)
 
 
 class Note(NamedTuple):
@@ -157,6 +159,7 @@ class Answer(NamedTuple):
     answer: str
     notes: tuple[int, ...] = ()
     ask: Ask | None = None
+    cautions: tuple[str, ...] = ()  # keys of those told with it
 
     def to_json(self) -> Json:
         """The answer in the project's JSON form."""

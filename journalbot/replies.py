@@ -189,7 +189,13 @@ def settings_said(settings: Settings) -> str:
     said = f"Units: {units}. Dates: {order}. Currency: {settings.currency}. Hydrometer true at {true_at}."
     if settings.bottle_price is not None:
         said += f" A bought bottle: {settings.bottle_price:g} {settings.currency}."
-    return said
+    if not settings.intervals:
+        return said
+    from journalbot.vocabulary.care import INTERVALS
+
+    own = [f"{INTERVALS[key].what} every {low if low == high else f'{low} to {high}'} days"
+           for key, (low, high) in sorted(settings.intervals.items()) if key in INTERVALS]
+    return f"{said} Your own days: {'; '.join(dict.fromkeys(own))}."
 
 
 def _choice(number: int, cellar: Cellar) -> str:

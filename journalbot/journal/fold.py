@@ -151,6 +151,8 @@ def _rack(batch: Batch, entry: Entry) -> None:
     amounts = [held.litres for held in batch.held.values()]
     if amounts and None not in amounts:
         batch.volume = sum(a for a in amounts if a is not None)
+    elif volume is not None and to and batch.held.keys() == {vessel_key(name) for name in to}:
+        batch.volume = volume  # all of it shared out between vessels, in parts that are not told
 
 
 def _leave(batch: Batch, name: str, volume: float | None) -> float | None:

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from sqlite_utils.db import Table
 
 APPLICATION_ID = 0x57494E4A  # "WINJ": marks an SQLite file as a journal
-VERSION = 1
+VERSION = 2
 
 
 def version_of(conn: sqlite3.Connection, path: Path) -> int:
@@ -121,6 +121,16 @@ _SQL_1 = (
 )
 
 
+# Readings by their values, so that the highest and lowest of every batch are found without opening an entry; and the
+# few toppings up with whole bottles, which are taken off the stock of another batch.
+_SQL_2 = (
+    """CREATE INDEX entries_by_value ON entries (quantity, batch, fields ->> 'unit', fields ->> 'value')
+       WHERE quantity IS NOT NULL AND withdrawn_by IS NULL""",
+    """CREATE INDEX entries_poured ON entries (note)
+       WHERE kind = 'top_up' AND fields ->> 'unit' = 'bottle' AND withdrawn_by IS NULL""",
+)
+
+
 def _upgrades() -> "Migrations":
     from sqlite_utils import Migrations
 
@@ -132,6 +142,11 @@ def _upgrades() -> "Migrations":
             table: Table = db.table(name)
             table.create(columns, strict=True, **also)  # type: ignore[arg-type]
         for statement in _SQL_1:
+            db.execute(statement)
+
+    @upgrades(name="0002 readings by value, bottles poured")
+    def second(db: "Database") -> None:
+        for statement in _SQL_2:
             db.execute(statement)
 
     return upgrades

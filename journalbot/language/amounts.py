@@ -12,6 +12,8 @@ from journalbot.vocabulary.units import UNITS
 
 _UNIT_OF: dict[str, str] = {spelling: unit for unit, row in UNITS.items() for spelling in row.spellings}
 _UNIT_HEADS = {phrase.split()[0] for phrase in _UNIT_OF if " " in phrase}
+_OR_SO = {("or", "so"), ("or", "thereabouts")}
+_BOTTLES = {"bottles", "halves", "half-bottles", "magnums", "splits"}
 _SINGLE = {"a", "an", "another", "one", "1"}
 _DEGREES = {"°", "º", "˚", "deg", "degs", "degree", "degrees", "deg."}
 _SCALES = {"f": "F", "fahrenheit": "F", "c": "C", "celsius": "C", "centigrade": "C", "°f": "F", "°c": "C"}
@@ -22,6 +24,7 @@ _CURRENCIES = {
     "francs": "CHF", "loonies": "CAD",
 }
 _PREFIXES = {"ZAR": "R", "BRL": "R", "NOK": "kr", "SEK": "kr", "DKK": "kr", "CHF": "Fr", "INR": "Rs"}
+_PRICED = {"at", "for", "was", "were", "cost", "costs", "paid"}
 _TIMES = {"x", "×", "times", "time"}
 _PER = {"/", "per", "a", "to", "each", "every"}
 _RATE_VOLUMES = {
@@ -73,9 +76,10 @@ def unit_at(words: list[str], i: int) -> tuple[str, int] | None:
     if i >= len(words):
         return None
     if words[i] in _UNIT_HEADS and i + 1 < len(words):
-        joined = f"{words[i]} {words[i + 1]}"
+        k = i + 1 + (words[i + 1] == ".")  # "fl. oz"
+        joined = f"{words[i]} {words[k]}" if k < len(words) else ""
         if joined in _UNIT_OF:
-            return _UNIT_OF[joined], i + 2
+            return _UNIT_OF[joined], k + 1
     unit = _UNIT_OF.get(words[i])
     return (unit, i + 1) if unit else None
 
@@ -91,6 +95,8 @@ def find_amounts(tokens: list[Token], words: list[str], numbers: list[Number], s
     out: list[Mention] = []
 
     def put(kind: str, value: object, first: int, last: int) -> None:
+        if isinstance(value, Amount) and tuple(words[last : last + 2]) in _OR_SO:
+            value, last = value._replace(approx=True), last + 2
         out.append(Mention(kind, value, first, last, tokens[first].start, tokens[last - 1].end))
 
     number_at = {n.first: n for n in numbers}
@@ -116,7 +122,7 @@ def find_amounts(tokens: list[Token], words: list[str], numbers: list[Number], s
             put("times", Amount(number_at[i + 1].value, "times"), i, number_at[i + 1].last)
         elif word in _MULTIPLIERS:
             put("times", Amount(_MULTIPLIERS[word], "times"), i, i + 1)
-        elif (price := _prefixed(tokens[i].text, settings.currency)) is not None:
+        elif (price := _prefixed(tokens[i].text, words[i - 1] if i else "", settings.currency)) is not None:
             put("money", Amount(tidy(price), settings.currency), i, i + 1)
         elif word in ("$", "€", "£") and i + 1 in number_at:
             n = number_at[i + 1]
@@ -124,10 +130,10 @@ def find_amounts(tokens: list[Token], words: list[str], numbers: list[Number], s
     return out
 
 
-def _prefixed(text: str, currency: str) -> float | None:
-    """A price with its currency's letters run into it (`R630`, where the journal is kept in rand)."""
+def _prefixed(text: str, before: str, currency: str) -> float | None:
+    """A price with its currency's letters run into it (`R630`, `at r7`, where the journal is kept in rand)."""
     prefix = _PREFIXES.get(currency)
-    if prefix is None or not text.startswith(prefix):
+    if prefix is None or not (text.startswith(prefix) or (before in _PRICED and text.startswith(prefix.lower()))):
         return None
     figure = text[len(prefix) :].replace(",", ".")
     return float(figure) if figure.replace(".", "", 1).isdigit() else None
@@ -190,7 +196,8 @@ def _measured(
     if nxt in _TIMES and not (j + 1 in number_at and nxt in ("x", "×")):
         put("times", Amount(value, "times"), n.first, j + 1)
         return
-    found = unit_at(words, j)
+    part = n.style == "fraction" and nxt == "of" and words[j + 1 : j + 2] in (["a"], ["an"])
+    found = unit_at(words, j + 2 if part else j)
     if glued and nxt == "t":  # "1/2t" is of teaspoons, "1T" of tablespoons, as recipes have it
         found = ("tbsp" if tokens[j].text == "T" else "tsp"), j + 1
     if found:
@@ -255,8 +262,9 @@ def bottle_size(value: float) -> tuple[float, str] | None:
 
 
 def _bottles(words: list[str], n: Number, number_at: dict[int, Number], put: Put) -> bool:
-    """`28 x 750 ml`, `24 x 0.75`, `two 375s`."""
+    """`28 x 750 ml`, `24 x 0.75`, `two 375s`, `20 bottles of 75 cl`, `4 halves of 37.5 cl`."""
     j = n.last
+    j += words[j + 1 : j + 2] == ["of"] and words[j] in _BOTTLES
     crossed = words[j : j + 1] in (["x"], ["×"], ["*"], ["@"])
     skipped = j + (words[j : j + 1] == ["of"]) + (words[j : j + 2] == ["of", "the"])
     size = number_at.get(j + 1) if crossed else number_at.get(skipped)

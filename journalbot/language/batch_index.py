@@ -13,7 +13,7 @@ class BatchRef(NamedTuple):
     """What a reference says of the batch, and the batches of this journal that it fits."""
 
     fits: tuple[int, ...]
-    how: str  # "number", "name", "age" (the new one)
+    how: str  # "number", "name", "age" (the new one); "unclear", a misspelling that may be a batch's name
     terms: tuple[str, ...] = ()  # canonical words it was described by
     vintage: int | None = None
     new: int | None = None  # the number given, where the journal has no such batch yet

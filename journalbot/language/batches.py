@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from journalbot.language.amounts import unit_at
 from journalbot.language.batch_index import HEADS, BatchIndex, BatchRef
 from journalbot.language.lexicon import Mention
 from journalbot.language.numerals import Number
@@ -10,7 +11,10 @@ from journalbot.vocabulary.everyday import EVERYDAY
 from journalbot.vocabulary.fruits import WEAK_FRUITS
 from journalbot.vocabulary.varieties import WEAK_VARIETIES
 
-_NUMBER_WORDS = {"batch", "batches", "#", "no", "no.", "number", "numbers", "nr", "lot", "wine", "nos", "b"}
+_MISSPELT = {"bach", "bath"}  # words of their own, but before a number "batch" with a slip
+_BATHS = (["water"], ["ice"], ["hot"], ["cold"])
+_DOUBTFUL = {"no", "wine", *_MISSPELT}  # before a number that is a batch's, or the next free one
+_NUMBER_WORDS = {*_MISSPELT, "batch", "batches", "#", "no", "no.", "number", "numbers", "nr", "lot", "wine", "nos", "b"}
 _GENERIC = {
     "wine", "wines", "batch", "one", "ones", "stuff", "juice", "must", "grapes", "grape", "fruit", "kit", "pail",
     "berries", "honey",
@@ -117,9 +121,11 @@ def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number],
                     words[n.last : n.last + 1] and words[n.last] in _NOT_AFTER_NUMBER
                 ):
                     break
-                if word in ("no", "wine") and not (
-                    int(n.value) in index.batches or int(n.value) == len(index.batches) + 1
+                if word in _DOUBTFUL and not (
+                    int(n.value) in index.batches or int(n.value) == max(index.batches, default=0) + 1
                 ):
+                    break
+                if word in _MISSPELT and (unit_at(words, n.last) or words[i - 1 : i] in _BATHS):
                     break
                 out.append(_numbered(tokens, int(n.value), i if not out or out[-1].last <= i else j, n.last, index))
                 j = n.last
@@ -140,22 +146,8 @@ def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number],
 
 
 _AFTER_BEFORE = {
-    "the",
-    "i",
-    "we",
-    "it",
-    "they",
-    "my",
-    "he",
-    "she",
-    "dinner",
-    "yeast",
-    "bottling",
-    "bed",
-    "that",
-    "racking",
-    "pressing",
-    "work",
+    "the", "i", "we", "it", "they", "my", "he", "she", "dinner", "yeast", "bottling", "bed", "that", "racking",
+    "pressing", "work",
 }  # "b4" is then "before"
 
 _SAID_OF = {

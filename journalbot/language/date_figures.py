@@ -16,6 +16,8 @@ from journalbot.language.date_spans import (
     year_span,
 )
 
+_PAST_THE_MONTH = range(32, 40)  # figures that in a date's place can only be a day that does not exist
+
 
 def read_calendar_day(s: Sentence, i: int) -> Reading | None:
     """A date that starts with a figure: 10/3, 10/3/24, 2024-10-03, 20241003, 3.10.2024, 3 Oct, 4th of October."""
@@ -35,7 +37,7 @@ def read_calendar_day(s: Sentence, i: int) -> Reading | None:
         and (found_joined := _joined(s, i, after)) is not None
     ):
         return found_joined
-    if len(word) <= 2 and (named := _day_then_month(s, i)) is not None:
+    if len(word) <= 2 and (named := _day_then_month(s, i) or _past_the_month(s, i)) is not None:
         return named
     return read_ordinal_day(s, i, False) if after in dw.ORDINAL_ENDS else None
 
@@ -66,6 +68,8 @@ def read_month(s: Sentence, i: int) -> Reading | None:
     if (day := _day_figure(s, k)) is not None:
         if day[2] or s.word(day[1]) not in dw.COUNTED:
             return _with_year(s, day[1], month, day[0])
+    elif s.integer(k, 2) in _PAST_THE_MONTH and s.word(i - 1) in dw.LICENCES and s.word(k + 1) not in dw.COUNTED:
+        return fixed(k + 1, None)
     elif (spelt := _ordinal_word(s, k)) is not None and (
         word not in dw.SHY_MONTHS or named or s.word(i - 1) in dw.LICENCES
     ):
@@ -144,6 +148,18 @@ def _day_then_month(s: Sentence, i: int) -> Reading | None:
     if (year := _short_year(s, k + 1 if dashed else k, dashed)) is not None:
         return s.month_day(k + 2 if dashed else k + 1, month, day, year)
     return _with_year(s, k, month, day, until)
+
+
+def _past_the_month(s: Sentence, i: int) -> Reading | None:
+    """On 32 October, 35th of May: a date in form, of a day that no month has."""
+    if s.integer(i, 2) not in _PAST_THE_MONTH or not (
+        s.word(i - 1) in dw.LICENCES or s.heads_line(i, i + 2) or s.word(i - 2) in dw.LICENCES
+    ):
+        return None
+    j = i + 1
+    j += s.word(j) in dw.ORDINAL_ENDS
+    j += s.word(j) == "of"
+    return fixed(j + 1, None) if s.word(j) in dw.MONTHS and s.integer(j + 1, 2) is None else None
 
 
 def _short_year(s: Sentence, k: int, dashed: bool) -> int | None:
@@ -259,7 +275,11 @@ def _joined(s: Sentence, i: int, mark: str) -> Reading | None:
         )
     if mark == "/" and FIRST_YEAR <= b <= LAST_YEAR and 1 <= a <= 12:
         return fixed(i + 3, month_span(b, a))
-    return _slash_date(s, i, a, b) if mark == "/" and max(a, b) <= 31 else None
+    if mark != "/":
+        return None
+    if max(a, b) in _PAST_THE_MONTH and 1 <= min(a, b) <= 12 and s.word(i - 1) == "on":
+        return fixed(i + 3, None)
+    return _slash_date(s, i, a, b) if max(a, b) <= 31 else None
 
 
 def _three_figures(s: Sentence, i: int, a: int, b: int) -> Reading | None:

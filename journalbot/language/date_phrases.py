@@ -22,15 +22,14 @@ from journalbot.language.date_lengths import (
     rolling,
     weekdays_ago,
 )
+from journalbot.language.date_periods import read_season, unit_reading
 from journalbot.language.date_readings import THREE, Reading, Sentence, fixed
 from journalbot.language.date_spans import (
     Span,
     feast_day,
     month_span,
     one_day,
-    season_span,
     shifted,
-    week_span,
     year_span,
 )
 from journalbot.language.date_weekdays import ahead, day_of_week, read_relative_day, read_weekday, with_day_part
@@ -48,19 +47,6 @@ def _meal(s: Sentence, i: int) -> Reading | None:
 
 
 # Last, this, next
-
-
-def _unit_reading(s: Sentence, unit: str, modifier: str, stop: int) -> Reading:
-    """last week, this month, next year; the last weekend is over, the next one begins after the note's day."""
-    if unit == "weekend":
-        weekends = tuple(Span(shifted(w.lo, 5), w.hi) for w in (week_span(s.on, k) for k in (-2, -1, 0, 1)))
-        return Reading(stop, weekends).picked(modifier, s.on)
-    step = THREE[modifier] - 1
-    if unit == "week":
-        return fixed(stop, week_span(s.on, step))
-    if unit == "month":
-        return fixed(stop, month_span(s.on.year, s.on.month + step))
-    return fixed(stop, year_span(s.on.year + step))
 
 
 def _modified(s: Sentence, i: int) -> Reading | None:
@@ -93,7 +79,7 @@ def _modified(s: Sentence, i: int) -> Reading | None:
             )
         return reading.picked(modifier, s.on)
     if word in dw.SEASONS or word in dw.FEASTS_BY_WORD:
-        reading = _season(s, j) if word in dw.SEASONS else _feast(s, j)
+        reading = read_season(s, j) if word in dw.SEASONS else _feast(s, j)
         return reading.picked(modifier, s.on) if reading and not reading.fixed else reading
     count = count_at(s, j) if modifier != "this" else None
     if count is None or (unit := UNIT_OF.get(s.word(count[1]))) in (None, "hour", "weekend"):
@@ -107,7 +93,7 @@ def _modified_unit(s: Sentence, j: int, modifier: str, unit: str, past: bool) ->
         return with_day_part(s, day_of_week(s, j + 2, modifier, dw.WEEKDAYS[s.words[j + 1]]))
     if past and unit != "weekend":
         return rolling(s, j + 1, 1, unit)
-    reading = _unit_reading(s, unit, modifier, j + 1)
+    reading = unit_reading(s, unit, modifier, j + 1)
     owned = s.word(j + 1) == "'s"
     label = unit == "year" and (owned or s.words[j] == "years" or s.word(j - 2) in dw.NOT_BEFORE_LAST_YEAR)
     return reading._replace(stop=j + 2 if owned else j + 1, weak=label)
@@ -135,7 +121,7 @@ def _the(s: Sentence, i: int) -> Reading | None:
         return beyond
     if unit == "weekend":
         sure = s.word(i - 1) in ("over", "at", "on", "during", "until", "till", "by", "before", "after")
-        return _unit_reading(s, unit, "this", j + 1)._replace(weak=not sure)
+        return unit_reading(s, unit, "this", j + 1)._replace(weak=not sure)
     if word in ("day", "week"):
         return _from_a_date(s, j + 1, 1, word, whole=True)
     if (found := read_ordinal_day(s, j, True)) is not None:
@@ -143,7 +129,7 @@ def _the(s: Sentence, i: int) -> Reading | None:
     if word in dw.WEEKDAYS and after == "before":
         return read_weekday(s, j)
     if word in dw.SEASONS:
-        return _season(s, j)
+        return read_season(s, j)
     if word in MODIFIERS:
         return _modified(s, j)
     return _part_of_period(s, j) if word in dw.PARTS_OF_PERIOD else None
@@ -187,7 +173,7 @@ def _beyond(s: Sentence, i: int) -> Reading | None:
     unit, stop = UNIT_OF[s.words[i]], i + 3
     ends = s.word(i + 1), s.word(i + 2)
     if ends == ("after", "next") and unit in ("week", "weekend", "month", "year"):
-        span = _unit_reading(s, unit, "next", stop).options[0]
+        span = unit_reading(s, unit, "next", stop).options[0]
         if unit in ("week", "weekend"):
             return fixed(stop, span.shifted(7))
         return fixed(
@@ -201,7 +187,7 @@ def _beyond(s: Sentence, i: int) -> Reading | None:
         return fixed(stop, month_span(s.on.year, s.on.month - 2))
     if unit == "year":
         return fixed(stop, year_span(s.on.year - 2))
-    return _unit_reading(s, "week" if unit == "fortnight" else unit, "last", stop).moved(-7)
+    return unit_reading(s, "week" if unit == "fortnight" else unit, "last", stop).moved(-7)
 
 
 # Counted
@@ -284,7 +270,7 @@ def _part_of_period(s: Sentence, i: int) -> Reading | None:
     k = j + 1 if s.word(j) == "the" else j
     unit = UNIT_OF.get(s.word(k))
     if of and unit in ("week", "month", "year") and s.word(k + 1) != "'s":
-        around = (_unit_reading(s, unit, m, k + 1).options[0] for m in THREE)
+        around = (unit_reading(s, unit, m, k + 1).options[0] for m in THREE)
         inner: Reading | None = Reading(k + 1, tuple(around))
     elif year := s.year_at(j):
         inner = fixed(year[1], year_span(year[0])) if s.closed(year[1]) else None
@@ -295,18 +281,6 @@ def _part_of_period(s: Sentence, i: int) -> Reading | None:
     if word in ("earlier", "later") or all(o.lo == o.hi for o in inner.options):
         return inner._replace(weak=False)
     return inner._replace(options=tuple(o.third(dw.PARTS_OF_PERIOD[word]) for o in inner.options), weak=False)
-
-
-def _season(s: Sentence, i: int) -> Reading | None:
-    """last fall, in spring, summer 2023, over the winter; without a cue "fall" and "spring" are other things."""
-    season, before = s.words[i], s.word(i - 1)
-    if year := s.year_at(i + 1):
-        return fixed(year[1], season_span(year[0], season))
-    if before == "the":
-        before = s.word(i - 2)
-    if before not in dw.MONTH_LICENCES and before not in MODIFIERS and before != "over":
-        return None
-    return Reading(i + 1, tuple(season_span(y, season) for y in s.years), weak=not s.closed(i + 1))
 
 
 def _feast(s: Sentence, i: int) -> Reading | None:
@@ -365,7 +339,7 @@ FIRST_WORDS_BUT_FEASTS: dict[str, Reader] = {
     **dict.fromkeys(MODIFIERS, _modified),
     **dict.fromkeys(dw.WEEKDAYS, read_weekday),
     **dict.fromkeys(dw.MONTHS, _month),
-    **dict.fromkeys(dw.SEASONS, _season),
+    **dict.fromkeys(dw.SEASONS, read_season),
     **dict.fromkeys(dw.RELATIVE_DAYS, read_relative_day),
     "the": _the,
     "that": _offset,

@@ -67,7 +67,7 @@ RELATIVE_DAYS: dict[str, int] = {
     "2moro": 1,
 }
 DAY_PARTS = words(
-    "morning mornin am afternoon arvo pm evening evenin eve night nite lunchtime dinnertime midday noon"
+    "morning am afternoon arvo pm evening eve night nite lunchtime dinnertime midday noon"
 )  # after "this", "yesterday", a weekday
 MEALS = words("breakfast lunch dinner supper tea work church bedtime bed")
 MODIFIERS: dict[str, str] = _table(last="last past previous lst", this="this current", next="next coming nxt")

@@ -1,5 +1,6 @@
 """Mentions, and the finding of known phrases: a dictionary by first word, the longest phrase wins."""
 
+import itertools
 from collections.abc import Iterable, Sequence
 from typing import Any, NamedTuple
 
@@ -30,6 +31,7 @@ class Lexicon:
     def __init__(self, rows: Iterable[tuple[str, str, Any]] = ()) -> None:
         self._by_first: dict[str, list[_Row]] = {}
         self.words: set[str] = set()
+        self._pairs: set[tuple[str, str]] = set()
         for row in rows:
             self._insert(*row)
         for first, bucket in self._by_first.items():
@@ -56,8 +58,16 @@ class Lexicon:
         return word in self.words or word in self._by_first
 
     def meanings(self, word: str) -> set[tuple[str, str]]:
-        """What a single word means, as kinds with their values."""
-        return {(kind, str(value)) for phrase, kind, value in self._by_first.get(word, ()) if len(phrase) == 1}
+        """What a single word means, as kinds with their values; all forms of a verb mean the same."""
+        found = ((kind, value) for phrase, kind, value in self._by_first.get(word, ()) if len(phrase) == 1)
+        return {(kind, str(value[:2] if kind == "cue" else value)) for kind, value in found}
+
+    def pairs(self) -> set[tuple[str, str]]:
+        """Words that stand side by side in a phrase; gathered when first needed."""
+        if not self._pairs:
+            rows = (phrase for bucket in self._by_first.values() for phrase, _, _ in bucket if len(phrase) > 1)
+            self._pairs.update(pair for phrase in rows for pair in itertools.pairwise(phrase))
+        return self._pairs
 
     def find(self, words: Sequence[str], tokens: Sequence[Token]) -> list[Mention]:
         """Every phrase found; of those of one kind that start at one word, the longest only."""

@@ -5,12 +5,10 @@ from collections.abc import Iterable
 from journalbot.language.batch_index import BatchIndex
 from journalbot.language.lexicon import Lexicon
 from journalbot.language.spelling import Speller
-from journalbot.language.static import lexicon, plain_words
-from journalbot.language.tokens import tokenize
+from journalbot.language.static import fits, lexicon, meanings, plain_words, terms
+from journalbot.language.tokens import Token, tokenize
 from journalbot.model import Batch
-from journalbot.vocabulary.vessels import VESSEL_NOUNS
 
-_VESSEL_WORDS = tuple(w for spellings in VESSEL_NOUNS.values() for s in spellings for w in s.split())
 _SORTS = {"yeast", "culture", "material", "person", "place", "vessel"}
 
 
@@ -23,7 +21,7 @@ class Names:
         self.vessels = Lexicon()
         self.batches = BatchIndex(self.lexicon)
         self._plain = plain_words()
-        self._speller = Speller((w for w in (*self.lexicon.words, *_VESSEL_WORDS) if len(w) > 3), self.lexicon.meanings)
+        self._speller = Speller(terms(), meanings, fits)
         self._learned: set[tuple[str, str]] = set()
         self._shorthand: dict[str, str] = {}
 
@@ -39,8 +37,9 @@ class Names:
             return
         else:
             self.own.add(low, sort, name)
-        for word in low.split():
-            self._speller.add(word)
+        if sort != "person":  # "Karen" is not "Maren" misspelt
+            for word in low.split():
+                self._speller.add(word)
 
     def update_batches(self, batches: Iterable[Batch]) -> None:
         """Take in batches that are new or have changed."""
@@ -72,11 +71,19 @@ class Names:
         """Whether a word is in the vocabulary or among the journal's names."""
         return self._known(word)
 
-    def mend(self, words: list[str]) -> list[str]:
-        """The words with shorthand written out and misspellings mended (see `language.spelling`)."""
-        if self._shorthand:
-            words = [self._shorthand.get(w, w) for w in words]
-        return self._speller.mend(words, self._known)
+    def mend(self, tokens: list[Token]) -> list[Token]:
+        """The tokens with shorthand written out and misspellings mended (see `language.spelling`) in their `low`."""
+        words = [t.low for t in tokens]
+        meant = [self._shorthand.get(w, w) for w in words] if self._shorthand else words
+        meant = self._speller.mend(meant, self._known)
+        if meant is words:
+            return tokens
+        return [t if t.low == w else t._replace(low=w) for t, w in zip(tokens, meant, strict=True)]
+
+    def may_name_a_batch(self, word: str) -> bool:
+        """Whether a word is a misspelling that could be meant for a batch's name, and for something else as well."""
+        near = self._speller.near(word)
+        return any(self.batches.by_term.get(w) for w in near) and not self._known(word)
 
     def _known(self, word: str) -> bool:
         return (

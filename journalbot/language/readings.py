@@ -250,6 +250,8 @@ def _bare(
         gravity = as_gravity(n, tokens, named=False)
         if gravity is not None and (tokens[v.last - 1].text != str(int(n.value)) or _alone(tokens, words, v)):
             return Reading("sg", gravity, "SG", n.approx, named=False)
+    if after == "b" and n.style == "decimal" and 5 <= n.value <= 35 and not _numbered(tokens, v.last + 1):
+        return Reading("brix", tidy(n.value), "Brix", n.approx)
     if (
         before in _AT
         and previous is not None
@@ -263,8 +265,14 @@ def _bare(
     if previous is not None and previous.value.quantity in _GOES_ON and n.style == "decimal" and before in _READS:
         row = QUANTITIES[previous.value.quantity]  # "target is pH 3.4, reads 3.6"
         if row.low <= n.value <= row.high and not _BREAKS.intersection(words[previous.last : v.first]):
-            return Reading(previous.value.quantity, tidy(n.value), previous.value.unit, n.approx)
+            last: Reading = previous.value
+            return last._replace(value=tidy(n.value), approx=n.approx)
     return None
+
+
+def _numbered(tokens: list[Token], i: int) -> bool:
+    """Whether a figure stands at token `i`: "0.5 g in b 4" is of batch 4."""
+    return i < len(tokens) and tokens[i].kind == "number"
 
 
 def _alone(tokens: list[Token], words: list[str], v: Mention) -> bool:

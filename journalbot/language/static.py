@@ -1,9 +1,11 @@
 """The vocabulary as one lexicon: every table's phrases with what they mean, and the inflections of its verbs."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
 
+from journalbot.language import date_words as dates
+from journalbot.language import number_words as numbers
 from journalbot.language.lexicon import Lexicon
 from journalbot.vocabulary import actions, cues
 from journalbot.vocabulary.actions import Cue
@@ -93,16 +95,72 @@ def _tables() -> Iterator[Row]:
         yield from ((s, kind, s) for s in getattr(cues, kind.upper()))
 
 
+# Words that the recognisers of numbers, dates, amounts and batches read, with the value by which two spellings of one
+# thing are known.
+_VALUES: tuple[Mapping[str, object], ...] = (
+    dates.WEEKDAYS, dates.MONTHS, dates.RELATIVE_DAYS, dates.SEASONS, dates.ORDINALS, dates.UNITS_OF_TIME,
+    numbers.SIMPLE, numbers.MULTIPLES, numbers.PAIRS, numbers.PARTS,
+)  # fmt: skip
+_FEASTS = (*dates.FIXED_FEASTS, *dates.EASTER_FEASTS, *dates.NTH_FEASTS)
+_OTHERS = (
+    *dates.DAY_PARTS, *dates.MEALS, *dates.MODIFIERS, *dates.PARTS_OF_PERIOD, *_FEASTS, *numbers.DIGITS, *numbers.POINT,
+    *numbers.APPROX_BEFORE, *numbers.SUGAR_SCALES, *numbers.DEGREES, *PEOPLE, *OCCASIONS, *INTENSIFIERS,
+    *VESSEL_ADJECTIVES, "batch", "batches", "number", "numbers", "twice", "thrice", "times", "finished", "degree",
+)  # fmt: skip
+
+
+@cache
+def _plain() -> dict[str, set[object]]:
+    """Words of the tables that other recognisers read, with what they mean where that is one thing."""
+    out: dict[str, set[object]] = {}
+    for n, table in enumerate(_VALUES):
+        for word, value in table.items():
+            out.setdefault(word, set()).add((n, value))
+    named = {name: row.spellings for name, row in UNITS.items()} | VESSEL_NOUNS
+    for name, spellings in (*named.items(), *ITEMS.items(), *FORMS_OF_BASE.items()):
+        for spelling in spellings:
+            for word in spelling.split():
+                out.setdefault(word, set()).update([name] if word == spelling else ())
+    for phrase in _OTHERS:
+        for word in phrase.split():
+            out.setdefault(word, set())
+    return out
+
+
 @cache
 def plain_words() -> frozenset[str]:
-    """Words of the tables that other recognisers read, which are nobody's misspelling either; vessels' nouns among
-    them.
-    """
-    phrases = [s for table in (VESSEL_NOUNS, ITEMS, FORMS_OF_BASE) for spellings in table.values() for s in spellings]
-    phrases += [s for unit in UNITS.values() for s in unit.spellings]
-    return frozenset(
-        w for phrase in (*phrases, *PEOPLE, *OCCASIONS, *INTENSIFIERS, *VESSEL_ADJECTIVES) for w in phrase.split()
-    )
+    """Words of the tables that other recognisers read, which are nobody's misspelling either."""
+    return frozenset(_plain())
+
+
+def meanings(word: str) -> set[object]:
+    """What a single word of the tables means; nothing where it is no table's, or means no one thing."""
+    return {*lexicon().meanings(word), *_plain().get(word, ())}
+
+
+# What stands behind a figure, and what before one.
+_COUNTED = frozenset(s for unit in UNITS.values() for s in unit.spellings) | {*dates.UNITS_OF_TIME, "times", "degrees"}
+_NUMBERED = frozenset(s for spellings in VESSEL_NOUNS.values() for s in spellings) | {"batch", "batches"}
+
+_LABELS = frozenset("bcdefgh")  # "carboy B"; "a" is an article first
+
+
+def fits(word: str, before: str, after: str) -> bool:
+    """Whether a word of the tables goes with its neighbours: in a phrase, as what a figure counts or numbers."""
+    if (word in _COUNTED and (before in numbers.SIMPLE or before[:1].isdecimal())) or (
+        word in _NUMBERED and (after[:1].isdecimal() or after in _LABELS)
+    ):
+        return True
+    if word in numbers.POINT and before in numbers.SIMPLE and after in numbers.DIGITS:
+        return True
+    pairs = lexicon().pairs()
+    return (word, after) in pairs or (before, word) in pairs
+
+
+@cache
+def terms() -> frozenset[str]:
+    """The words of all the tables, that misspellings may be mended to."""
+    return plain_words() | lexicon().words
 
 
 @cache

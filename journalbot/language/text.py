@@ -11,16 +11,19 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from journalbot.language.amounts import find_amounts
+from journalbot.language.batch_index import BatchRef
 from journalbot.language.batches import find_batches
 from journalbot.language.dates import DateMention, find_dates, find_times
 from journalbot.language.lexicon import Mention
 from journalbot.language.names import Names
 from journalbot.language.numerals import find_numbers
 from journalbot.language.readings import find_readings
-from journalbot.language.tokens import Token, tokenize
+from journalbot.language.relatives import told_in_passing
+from journalbot.language.tokens import Token, as_meant, tokenize
 from journalbot.language.vessels import find_vessels
 from journalbot.model import Settings
 from journalbot.vocabulary.descriptors import INTENSIFIERS
+from journalbot.vocabulary.everyday import EVERYDAY
 
 # Who keeps the words that two claim at equal length.
 PRECEDENCE = (
@@ -30,6 +33,8 @@ PRECEDENCE = (
 _RANK = {kind: i for i, kind in enumerate(PRECEDENCE)}
 # A strain's code: letters and digits in one word, as K-17, QB1120, 62C.
 _CODE = re.compile(r"^(?=.*\d)(?:[a-z]{1,5}-?\d{1,5}[a-z]{0,2}|\d{1,4}[a-z]{1,2}|[a-z]{1,4}-[a-z]?\d{1,4}[a-z]?)$")
+_SHOUTED = re.compile(r"(?<![\w.-])[^\W\d_]{2,}(?![\w-]|\.\w)|\bI\b")  # a word with no figure in it
+_OPENING = re.compile(r"(?<=[.!?]\s)(?!(?:of|in|into|per|to|at|and|a|an|the)\b)[^\W\d_]|^[^\W\d_]")
 _SOLID = ("vessel", "date", "code", "amount", "bottles", "money", "score")
 _PARTED_HARD = {".", ";", "!", "?", "\n", ":"}
 _PARTED = _PARTED_HARD | {",", "and", "&", "+", "-", "–", "—", "with", "but", "(", ")"}
@@ -45,6 +50,7 @@ _BEFORE_VERB = {
     "saturday", "sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "it", "them", "shall", "help",
     "quick", "needs", "need", "probably", "maybe", "finally", "good", "b",
 }
+_BEFORE_NAME = {"the", "my", "our", "of", "in", "into", "to", "new", "old", "year's", "\n", ".", ";"}
 _LICENCE = {
     "on", "by", "since", "until", "till", "before", "sometime", "around", "about", "back", "early", "late", "mid",
 }
@@ -79,18 +85,28 @@ class Text:
         """The text of a range of tokens, as typed."""
         return self.text[self.tokens[first].start : self.tokens[last - 1].end] if last > first else ""
 
+    def meant(self, first: int, last: int) -> str:
+        """The text of a range of tokens, with misspelt words put right."""
+        return as_meant(self.text, self.tokens, self.words, first, last) if last > first else ""
+
 
 def understand(text: str, names: Names, on: datetime.date, settings: Settings) -> Text:
     """Find everything that a text mentions, read on the day `on`."""
-    tokens = _parted(tokenize(text), names)
-    words = names.mend([t.low for t in tokens])
+    text = _calmed(text) if text.isupper() else text
+    typed = _parted(tokenize(text), names)
+    tokens = names.mend(typed)
+    words = [t.low for t in tokens]
     numbers = find_numbers(tokens, text)
     known = list(names.lexicon.find(words, tokens))
     own = names.own.find(words, tokens)
+    typed = _with_capitals(typed, own)
     vessels = [v for v in find_vessels(tokens, words, text, numbers, names.vessels, names.lexicon) if not v.value.weak]
     dates = [
         d for d in find_dates(tokens, on, day_first=settings.day_first) if words[d.last - 1] not in ("years", "year's")
     ]
+    if aside := told_in_passing(words, known, dates):
+        dates = [d for d in dates if d not in aside.values()]
+        known = [m for m in known if m.kind != "cue" or m.first not in aside]
     amounts = find_amounts(tokens, words, numbers, settings)
     priced = {m.first for m in amounts if m.kind == "money"}
     hard = [
@@ -107,6 +123,7 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
     tasted = _tasting_words(words, tokens, known)
     no_batch = {i for m in vessels for i in range(m.first, m.last)} | tasted
     batches = find_batches(tokens, words, known, numbers, names.batches, on.year, no_batch)
+    batches += _unclear(tokens, words, names)
     kept = settle([*hard, *batches])
     taken = {
         i
@@ -131,7 +148,38 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
         and not (m.kind == "material" and m.first in tasted)
     ]
     mentions = sorted((*kept, *quantities, *vocabulary), key=lambda m: (m.first, m.last))
-    return Text(text, tokens, words, mentions, [d for d in dates if d.impossible])
+    return Text(text, typed, words, mentions, [d for d in dates if d.impossible])
+
+
+def _unclear(tokens: list[Token], words: list[str], names: Names) -> list[Mention]:
+    """Misspelt words in the place of a wine's name that may be meant for a batch's, and for something else as well."""
+    return [
+        Mention("stranger", BatchRef((), "unclear"), i, i + 1, tokens[i].start, tokens[i].end)
+        for i, word in enumerate(words)
+        if names.may_name_a_batch(word)
+        and (
+            i == 0
+            or words[i - 1] in _BEFORE_NAME
+            or (words[i - 1] in _PARTED and i + 1 < len(words) and tokens[i + 1].kind == "number")
+        )
+    ]
+
+
+def _with_capitals(tokens: list[Token], own: list[Mention]) -> list[Token]:
+    """The tokens, with the capitals of people's names given back in a note that has none."""
+    for m in own:
+        if m.kind == "person" and m.value[:1].isupper() and tokens[m.first].low not in EVERYDAY:
+            first = tokens[m.first]
+            tokens = [*tokens[: m.first], first._replace(text=first.text.capitalize()), *tokens[m.first + 1 :]]
+    return tokens
+
+
+def _calmed(text: str) -> str:
+    """A text all in capitals as others write: small letters, but for codes, labels ("CARBOY B") and where a sentence
+    opens; as it is where that would change its length.
+    """
+    calm = _OPENING.sub(lambda m: m.group().upper(), _SHOUTED.sub(lambda m: m.group().lower(), text))
+    return calm if len(calm) == len(text) else text
 
 
 def _parted(tokens: list[Token], names: Names) -> list[Token]:
@@ -247,6 +295,7 @@ def _codes(tokens: list[Token], words: list[str], own: list[Mention], names: Nam
             token.kind == "word"
             and _CODE.match(token.low)
             and words[i] not in names.lexicon
+            and words[i - 1 : i] != ["at"]
             and (not token.low.startswith("b") or len(token.low) > 3)
         ):
             out.append(Mention("code", token.text, i, i + 1, token.start, token.end))

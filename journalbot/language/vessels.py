@@ -6,7 +6,7 @@ from typing import NamedTuple
 from journalbot.language.amounts import unit_at
 from journalbot.language.lexicon import Lexicon, Mention
 from journalbot.language.numerals import Number
-from journalbot.language.tokens import Token
+from journalbot.language.tokens import Token, as_meant
 from journalbot.vocabulary.units import UNITS
 from journalbot.vocabulary.vessels import VESSEL_ADJECTIVES, VESSEL_NOUNS, WEAK_VESSELS
 
@@ -45,13 +45,16 @@ class VesselRef(NamedTuple):
 def find_vessels(
     tokens: list[Token], words: list[str], text: str, numbers: Sequence[Number], known: Lexicon, vocabulary: Lexicon
 ) -> list[Mention]:
-    """Every vessel spoken of, in order. `known` holds the names of the journal's own vessels, as given or taught; a word
-    that is not in the `vocabulary` may be a vessel's noun too, where it has a number and wine goes into it (`in tub 2`).
+    """Every vessel spoken of, in order. `known` holds the names of the journal's own vessels, and those taught with the
+    vessel that each means; a word that is not in the `vocabulary` may be a vessel's noun too, where it has a number and
+    wine goes into it (`in tub 2`).
     """
     at = {n.first: n for n in numbers}
     found: list[Mention] = []
     for m in known.find(words, tokens):
-        found.append(Mention("vessel", VesselRef(text[m.start : m.end]), m.first, m.last, m.start, m.end))
+        taught = m.value != " ".join(words[m.first : m.last])
+        name = m.value if taught else as_meant(text, tokens, words, m.first, m.last)
+        found.append(Mention("vessel", VesselRef(name), m.first, m.last, m.start, m.end))
     i = 0
     while i < len(words):
         last = _noun_at(words, i) or _unknown_noun(tokens, words, i, at, vocabulary)
@@ -109,15 +112,15 @@ def _around(
         weak = " ".join(words[noun_first:last]) in WEAK_VESSELS and not led and not described
         if words[last : last + 1] and words[last] in _CONTENTS:
             weak = True
-        return [_mention(tokens, text[tokens[begin].start : tokens[last - 1].end], begin, last, weak)]
+        return [_mention(tokens, as_meant(text, tokens, words, begin, last), begin, last, weak)]
     out: list[Mention] = []
-    noun = text[tokens[noun_first].start : tokens[last - 1].end]
+    noun = as_meant(text, tokens, words, noun_first, last)
     singular = noun[:-1] if plural and noun.lower().endswith("s") else noun
     k = last
     start = begin
     while label is not None:
         name, k = label
-        written = text[tokens[start].start : tokens[k - 1].end] if not out and not plural else f"{singular} {name}"
+        written = as_meant(text, tokens, words, start, k) if not out and not plural else f"{singular} {name}"
         out.append(_mention(tokens, written, start, k, False))
         label = None
         if plural and words[k : k + 1] and words[k] in _JOIN:

@@ -39,6 +39,7 @@ def _sentences(text: Text) -> Iterator[tuple[int, int]]:
                 word == "."
                 and i
                 and i + 1 < len(text.words)
+                and text.words[i + 1] != "\n"
                 and (text.words[i - 1] in _ABBREVIATIONS or text.words[i - 1] in _TITLES)
                 and (not text.tokens[i + 1].text[:1].isupper() or text.words[i - 1] in _TITLES)
                 and i + 1 not in acts

@@ -151,8 +151,8 @@ class Subjects:
         """References that say what a clause is about, without those it only draws on or compares with."""
         words = clause.text.words
         out = []
-        for m in clause.of("batch"):
-            if self._inert(m, clause):
+        for m in clause.of("batch", "stranger"):
+            if m.value.how != "unclear" and (m.kind == "stranger" or self._inert(m, clause)):
                 continue
             i = m.first - 1
             while i >= clause.first and (

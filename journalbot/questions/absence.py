@@ -1,7 +1,7 @@
 """Kinds of absence told apart: never recorded, recorded as not done, or in a note not understood yet."""
 
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from journalbot.language.text import understand
 from journalbot.model import Note
@@ -22,8 +22,7 @@ _NOTHING = {
 _WAITING = 3  # notes shown at most
 
 
-@dataclass(frozen=True, slots=True)
-class Absence:
+class Absence(NamedTuple):
     """What is said of something that is not there."""
 
     text: str
@@ -83,7 +82,7 @@ def told_apart(query: Query, what: What, scene: Scene, numbers: list[int] | None
         return Absence(
             f"No {thing}{whose}: the note of {day_said(denied[1])} says “{denied[0]}”.", (denied[2],), denied=True
         )
-    if waiting := _waiting(what, scene, numbers):
+    if waiting := _waiting(query, what, scene, numbers):
         shown = join([f"note {n} (“{text}”)" for n, text in waiting[:_WAITING]])
         return Absence(
             f"No {thing} recorded{whose}{days}, but {shown} still to be understood.",
@@ -154,7 +153,7 @@ def _stems(what: What) -> set[str]:
     }
 
 
-def _waiting(what: What, scene: Scene, numbers: list[int] | None) -> list[tuple[int, str]]:
+def _waiting(query: Query, what: What, scene: Scene, numbers: list[int] | None) -> list[tuple[int, str]]:
     """Notes not understood yet that speak of what is asked."""
     from journalbot.vocabulary.quantities import QUANTITIES
 
@@ -164,7 +163,9 @@ def _waiting(what: What, scene: Scene, numbers: list[int] | None) -> list[tuple[
     for ask in scene.source.open_asks():
         note = scene.source.note(ask.note)
         low = f" {note.text.casefold()} " if note else ""
-        if note and any(f" {w} " in low for w in words) and _concerns(note, scene, numbers):
+        since, until = query.when.since, query.when.until
+        in_time = note and (not since or note.on >= since) and (not until or note.on <= until + "~")
+        if note and in_time and any(f" {w} " in low for w in words) and _concerns(note, scene, numbers):
             out.append((note.number, note.text if len(note.text) < 120 else note.text[:117] + "…"))
     return out
 

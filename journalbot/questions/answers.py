@@ -1,25 +1,26 @@
 """A Query run over the journal: facts, an honest absence, or the question of which batch is meant."""
 
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from journalbot.model import Answer, Ask
 from journalbot.questions import wording
 from journalbot.questions.absence import named, told_apart
 from journalbot.questions.leaders import leading
 from journalbot.questions.measures import MEASURES, Fact
+from journalbot.questions.measures.places import GONE
 from journalbot.questions.periods import by_period, extreme
 from journalbot.questions.plot import plot
-from journalbot.questions.query import Condition, Query, What, describe
+from journalbot.questions.query import Batches, Condition, Query, What, describe
 from journalbot.questions.reduce import best_known, in_the_unit, number_of, reduce_facts, weighed
 from journalbot.questions.says import day_said, join
 from journalbot.questions.scene import Incomparable, Scene
+from journalbot.questions.tallies import tallied
 from journalbot.questions.whom import label_of
 
 _POOLED = frozenset(("most", "least", "mean", "sum", "range", "count", "first", "last", "distinct"))
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(NamedTuple):
     """The text of an answer with the notes that it rests on."""
 
     text: str
@@ -33,21 +34,35 @@ def answer(question: str, query: Query, scene: Scene, *, one: bool = False, said
     """Run a Query. `one`: a single batch was meant, and several fit what was `said`."""
     try:
         result = run(query, scene, one=one, said=said)
+        if not result.found and (goods := _as_goods(query, said)):
+            bought = run(goods, scene)
+            result = bought if bought.found else result
     except Incomparable as error:
         condition: Condition = error.args[0]
         thing, limit = condition.what.measure, f"{condition.value:g} {condition.unit}".strip()
         result = Found(f"What the journal has for {thing} cannot be compared with {limit}.", (), found=False)
     if query.show == "notes" and result.ask is None:
-        result = replace(
-            result, text=wording.notes_said(result.notes, scene) or f"That rests on no single note. {result.text}"
+        result = result._replace(
+            text=wording.notes_said(result.notes, scene) or f"That rests on no single note. {result.text}"
         )
     return Answer(question, describe(result.query or query), result.found, result.text, result.notes, result.ask)
+
+
+def _as_goods(query: Query, said: str) -> Query | None:
+    """The Query of what was bought under the name of a wine: `what did I pay for the tempranillo kit`."""
+    if not said or any(w.measure not in ("money", "bought") or w.get("item") for w in query.whats) or not query.whats:
+        return None
+    named = " ".join(w for w in said.lower().split() if w not in ("the", "my", "our"))
+    if any(c.isdigit() for c in named):
+        return None
+    whats = tuple(w._replace(of=(*w.of, ("item", named))) for w in query.whats)
+    return query._replace(whats=whats, batches=Batches())
 
 
 def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Found:
     """The answer to a Query."""
     asked = query.when
-    query = replace(query, when=scene.span_of(asked))
+    query = query._replace(when=scene.span_of(asked))
     if not query.whats:
         return _batches(query, scene)
     if all(MEASURES[w.measure].scope == "none" for w in query.whats):
@@ -61,23 +76,24 @@ def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Fou
         return Found(f"No wine is recorded in {query.batches.vessel}.", (), found=False)
     if numbers == [] and query.batches.described:
         return Found("No batch in the journal fits that.", (), found=False)
-    if one and numbers is not None and len(numbers) > 1:
+    if one and acts and query.within == "last" and not query.skip:
+        query, one = query._replace(over="last"), False  # "when did I last rack the zin": whichever it was
+    if one and numbers is not None and len(numbers) > 1 and query.over != "compare":
         chosen = _choose(query, scene, numbers, said)
         if isinstance(chosen, Found):
             return chosen
         numbers = chosen
-        query = replace(
-            query,
-            batches=replace(
-                query.batches, numbers=tuple(numbers), labels=tuple(label_of(scene.cellar.batches[n]) for n in numbers)
+        query = query._replace(
+            batches=query.batches._replace(
+                numbers=tuple(numbers), labels=tuple(label_of(scene.cellar.batches[n]) for n in numbers)
             ),
         )
     answers = [_one_measure(query, what, scene, numbers) for what in query.whats]
     if len(answers) == 1:
-        return replace(answers[0], query=replace(query, when=asked))
+        return answers[0]._replace(query=query._replace(when=asked))
     texts = [a.text for a in answers]
     notes = tuple(dict.fromkeys(n for a in answers for n in a.notes))
-    return Found("\n".join(texts), notes, any(a.found for a in answers), query=replace(query, when=asked))
+    return Found("\n".join(texts), notes, any(a.found for a in answers), query=query._replace(when=asked))
 
 
 def _choose(query: Query, scene: Scene, numbers: list[int], said: str) -> list[int] | Found:
@@ -85,7 +101,7 @@ def _choose(query: Query, scene: Scene, numbers: list[int], said: str) -> list[i
     texts: dict[int, tuple[str, ...]] = {}
     for n in numbers:
         facts = [f for w in query.whats for f in _reduced(query, w, scene, [n]).get(n, [])]
-        if any(not f.bare for f in facts):
+        if any(not f.bare and f.value != GONE for f in facts):
             texts[n] = tuple(f.text for f in facts)
     having = sorted(texts)
     asked_done = all(w.part == "done" for w in query.whats)
@@ -112,7 +128,7 @@ def _reduced(query: Query, what: What, scene: Scene, numbers: list[int] | None) 
         facts = scene.while_in(query.batches.vessel, facts)
     if unit := what.get("unit"):
         facts = {n: in_the_unit(found, unit) for n, found in facts.items()}
-    if query.batches.every and query.over in ("most", "least") and not query.by:
+    if query.batches.every and query.over in ("most", "least") and not query.by and len(facts) > 1:
         facts.pop(None, None)  # what is of no one batch is not one of those compared
     if what.measure == "addition" and query.over in ("most", "least") and query.within == "sum":
         facts = {n: found for n, every in facts.items() if (found := weighed(every))}
@@ -128,12 +144,14 @@ def _reduced(query: Query, what: What, scene: Scene, numbers: list[int] | None) 
 
 def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | None) -> Found:
     measure = MEASURES[what.measure]
+    if total := tallied(query, what, measure, scene, numbers):
+        return Found(wording.pooled(query, what, [total], [], scene, None), total.notes)
     foremost = leading(
         query,
         what,
         measure,
         scene.source,
-        len(scene.cellar.batches),
+        scene.cellar,
         lambda some: _reduced(query, what, scene, some),
     )
     every = foremost if foremost is not None else _reduced(query, what, scene, numbers)
@@ -176,6 +194,9 @@ def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | No
             wording.side_by_side(query, what, real, scene, numbers or sorted(n for n in real if n is not None)),
             _notes([f for facts in real.values() for f in facts]),
         )
+    if query.over == "rank":
+        best_first = sorted(real.items(), key=lambda item: -(number_of(item[1][-1]) or 0.0))
+        return Found(wording.ranked(what, dict(best_first), scene), _notes([f for fs in real.values() for f in fs]))
     missing = [n for n in (numbers or []) if n not in real] if numbers and len(numbers) <= 6 else []
     text = wording.each(query, what, real, scene, missing)
     return Found(text, _notes([f for facts in real.values() for f in facts]))
@@ -193,9 +214,13 @@ def _absent(query: Query, what: What, scene: Scene, numbers: list[int] | None, b
 
 
 def _of_the_cellar(query: Query, scene: Scene) -> Found:
-    what = query.whats[0]
-    if query.batches.numbers and MEASURES[what.measure].sort == "advice":
-        what = replace(what, of=(*what.of, ("batches", " ".join(map(str, query.batches.numbers)))))
+    what, numbers = query.whats[0], query.batches.numbers
+    sort = MEASURES[what.measure].sort
+    if sort == "calculation" and len(numbers) > 1:
+        choices = tuple(label_of(scene.cellar.batches[n]) for n in numbers)
+        return Found(f"Which batch: {join(choices, 'or')}?", (), found=False, ask=Ask("batch", choices))
+    if numbers and sort in ("advice", "calculation"):
+        what = what._replace(of=(*what.of, ("batches" if sort == "advice" else "batch", " ".join(map(str, numbers)))))
     facts = [f for found in scene.facts(what, None, query.when).values() for f in found]
     if query.batches.numbers:
         facts = [f for f in facts if f.batch in query.batches.numbers]
@@ -223,10 +248,9 @@ def _batches(query: Query, scene: Scene) -> Found:
             if condition.test != "none":
                 found = [f for f in facts.get(n, []) if not f.bare]
                 if condition.test not in ("some", "none") and condition.method == "" and len(found) > 1:
-                    ranked = sorted(
-                        found, key=lambda f: number_of(f) or 0.0, reverse=condition.test in ("over", "at least")
-                    )
-                    found = ranked[:1]
+                    meeting = [f for f in found if scene.meets(condition, [f])] or found
+                    meeting.sort(key=lambda f: number_of(f) or 0.0, reverse=condition.test in ("over", "at least"))
+                    found = meeting if condition.test == "exactly" else meeting[:1]
                 shown.setdefault(n, []).extend(
                     found
                     if condition.method != "count"

@@ -1,14 +1,14 @@
 """Which measure a stretch of a question asks for: the one whose signs explain most of its words."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from journalbot.language.text import Text
 from journalbot.questions.measures import MEASURES, Measure
-from journalbot.questions.query import What
 from journalbot.questions.signs import Sign
 from journalbot.vocabulary.question_signs import MATERIAL_GROUPS
-from journalbot.vocabulary.questions import FILLERS, MODALS, NO_ITEM, words
+from journalbot.vocabulary.questions import FILLERS, MODALS
+from journalbot.vocabulary.units import UNITS
 
 # Kinds of asking that any measure of a sort can answer without saying so in its rows.
 _ANY = frozenset(("what", "did", "how"))
@@ -22,8 +22,8 @@ _BY_SORT: dict[str, frozenset[str]] = {
     "story": frozenset(("when",)),
 }
 _WAYS = frozenset(("last", "first", "most", "least", "mean", "sum", "change", "compare", "range", "each"))
-_STAGES = {"stuck": "stuck", "started": "started", "finished": "finished", "restarted": "restarted"}
-_FREE_WORDS = {"words", "item"}
+STAGES = {"stuck": "stuck", "started": "started", "finished": "finished", "restarted": "restarted"}
+FREE_WORDS = {"words", "item"}
 # Signs that free words never swallow: they ask for something else.
 _NOT_FREE = frozenset(
     (
@@ -56,13 +56,42 @@ _NOT_FREE = frozenset(
         "lees",
     )
 )
-_SMALL = words("the a an my our about of in on i we it that with to any used for from at by what when was is were")
-# Fillers that are goods where money is spoken of.
-_GOODS = frozenset(("juice", "grapes", "fruit"))
+# Signs that no word of a tasting gives: they ask for something else too, but money may go to them.
+_NOT_TASTED = frozenset(
+    (
+        "yeast",
+        "oak",
+        "rack",
+        "press",
+        "bottle",
+        "sulfite",
+        "acid",
+        "nutrients",
+        "malolactic",
+        "fining",
+        "money",
+        "given",
+        "drunk",
+        "ferment",
+        "made of",
+        "top_up",
+        "blend",
+        "made",
+    )
+)
+_OF_VOLUME = frozenset(("volume", "volume racked", "volume pressed", "capacity"))  # they never answer "how many pounds"
+# What has no more or less of it.
+UNRANKED = frozenset(("where", "places", "contents", "held", "summary", "doing", "free vessels", "standing"))
+SIGN_OF = {  # what narrows a measure -> the sign that names it, where the two are not called alike
+    "yeast": "code",
+    "culture": "culture code",
+    "form": "oak form",
+    "toast": "oak toast",
+    "origin": "oak origin",
+}
 
 
-@dataclass(slots=True)
-class Candidate:
+class Candidate(NamedTuple):
     """A measure with the tokens that it explains, and those left over."""
 
     measure: Measure
@@ -70,7 +99,7 @@ class Candidate:
     left: list[int]
     score: float
     unasked: tuple[str, ...] = ()  # how it was asked (who, how long …) where the measure does not answer that
-    signs: list[Sign] = field(default_factory=list)
+    signs: Sequence[Sign] = ()
 
 
 def content(text: Text, tokens: Sequence[int]) -> list[int]:
@@ -94,13 +123,14 @@ def candidates(
     ways = {
         i
         for s in here
-        if s.name.split(":")[0] in ("way", "every", "group", "test", "denial", "state", "coloured", "period")
+        if s.name.split(":")[0] in ("way", "every", "group", "test", "denial", "state", "coloured", "period", "rank")
         for i in range(s.first, s.last)
     }
     meaning = content(text, tokens)
+    weighed = any(s.name == "unit" and UNITS[s.value].dimension == "mass" for s in here)
     out = []
     for order, measure in enumerate(MEASURES.values()):
-        if only is not None and measure.name not in only:
+        if (only is not None and measure.name not in only) or (weighed and measure.name in _OF_VOLUME):
             continue
         best: Candidate | None = None
         for row in measure.asked:
@@ -159,30 +189,24 @@ def _weigh(
     }
     narrow: set[int] = set()
     for name in measure.narrows:
-        if name in _FREE_WORDS:
+        if name in FREE_WORDS:
             narrow |= {
-                i for i in meaning if i not in core and (measure.name == "search" or not _claimed(i, by_name, name))
+                i
+                for i in meaning
+                if i not in core and (measure.name == "search" or not _claimed(i, by_name, measure.name, name))
             }
-        for s in by_name.get(
-            {
-                "yeast": "code",
-                "culture": "culture code",
-                "form": "oak form",
-                "toast": "oak toast",
-                "origin": "oak origin",
-                "stage": "stage",
-            }.get(name, name),
-            (),
-        ):
+        for s in by_name.get(SIGN_OF.get(name, name), ()):
             narrow.update(range(s.first, s.last))
         if name == "stage":
-            narrow |= {i for n in _STAGES for s in by_name.get(n, ()) for i in range(s.first, s.last)}
+            narrow |= {i for n in STAGES for s in by_name.get(n, ()) for i in range(s.first, s.last)}
         if name == "act":
             narrow |= {i for n in PLAN_ACTS for s in by_name.get(n, ()) for i in range(s.first, s.last)}
         if name == "material":
             narrow |= {i for n in MATERIAL_GROUPS for s in by_name.get(n, ()) for i in range(s.first, s.last)}
-    used = core | beside | asks | (narrow if not _FREE_WORDS & set(measure.narrows) else set())
-    free = narrow if _FREE_WORDS & set(measure.narrows) else set()
+    used = core | beside | asks | (narrow if not FREE_WORDS & set(measure.narrows) else set())
+    free = narrow if FREE_WORDS & set(measure.narrows) else set()
+    if measure.sort == "story":  # what was done is no answer to "do you remember when I bottled it"
+        ways = ways - {i for n, found in by_name.items() if n.startswith("state:") for s in found for i in _at(s)}
     left = [i for i in meaning if i not in used and i not in explained and i not in ways and i not in free]
     unexplained_asks = [
         s
@@ -212,12 +236,16 @@ def _weigh(
     )
 
 
-def _claimed(token: int, by_name: dict[str, list[Sign]], narrows: str) -> bool:
+def _at(sign: Sign) -> range:
+    return range(sign.first, sign.last)
+
+
+def _claimed(token: int, by_name: dict[str, list[Sign]], measure: str, narrows: str) -> bool:
     """Whether a word asks for something of its own, so that it is no free word (of a search, of an item bought)."""
     for name, found in by_name.items():
-        if (name in _NOT_FREE or (name.startswith("quantity:") and narrows == "words") or name in _WAYS) and any(
-            s.first <= token < s.last for s in found
-        ):
+        claims = name in _NOT_FREE or name in _WAYS or (name.startswith("quantity:") and narrows == "words")
+        claims = claims or (measure == "taste" and name in _NOT_TASTED)
+        if claims and any(s.first <= token < s.last for s in found):
             return True
     return False
 
@@ -239,104 +267,6 @@ PLAN_ACTS = (
     "oak",
     "move",
     "malolactic",
+    "buy",
+    "given",
 )
-
-
-def narrowed(
-    text: Text, candidate: Candidate, signs: Sequence[Sign], tokens: Sequence[int], explained: set[int]
-) -> What:
-    """The What of a candidate: its measure, with what the question narrows it by."""
-    inside = set(tokens)
-    here = [s for s in signs if set(range(s.first, s.last)) <= inside]
-    measure, of = candidate.measure, []
-    row = {s.name for s in candidate.signs} - {"descriptor"}
-    core = {i for s in here if s.name in row for i in range(s.first, s.last)}
-    for name in measure.narrows:
-        value = ""
-        if name in _FREE_WORDS:
-            taken = (
-                core | {i for n in measure.beside for s in here if s.name == n for i in range(s.first, s.last)}
-                if name == "words"
-                else core
-            )
-            asks = {
-                i
-                for s in here
-                if s.name in ("what", "did", "when", "how much", "how many", "who", "why", "where", "times")
-                or s.name.startswith("way:")
-                for i in range(s.first, s.last)
-            }
-            meant = [
-                i
-                for i in tokens
-                if (i in set(content(text, tokens)) or (name == "item" and text.words[i] in _GOODS))
-                and not (name == "item" and text.tokens[i].kind == "number")
-                and i not in explained | taken | asks
-            ]
-            if name == "words" and measure.name == "search" and not meant:
-                meant = [
-                    i
-                    for i in tokens
-                    if core
-                    and i > max(core)
-                    and text.tokens[i].kind == "word"
-                    and text.words[i] not in _SMALL
-                    and i not in explained
-                ]
-            value = " ".join(
-                f"{'or ' if name == 'item' and k and _apart(text, meant[k - 1], i) else ''}{text.tokens[i].low}"
-                for k, i in enumerate(meant)
-            )
-            if name == "item" and set(value.split()) <= NO_ITEM:
-                value = ""
-            value = value.removesuffix("'s") or next(
-                (s.value for s in here if s.name == "smell" and measure.name == "search"), ""
-            )
-        elif name == "stage":
-            value = next((_STAGES[s.name] for s in here if s.name in _STAGES), "")
-        elif name == "act":
-            value = next((s.name for s in here if s.name in PLAN_ACTS), "")
-        elif name == "material":
-            value = (
-                next((s.value for s in here if s.name == "material"), "")
-                if not any(s.name in ("acid", "deacidify") for s in here)
-                else ""
-            )
-            group = next((s.name for s in here if s.name in MATERIAL_GROUPS and measure.name == "addition"), "")
-            value = (
-                group if group and (not value or (value in MATERIAL_GROUPS[group] and _only(here, group))) else value
-            )
-        elif name == "vessel":
-            value = next(
-                (
-                    s.value
-                    for s in here
-                    if s.name == "vessel" and s.value.lower() not in ("vessel", "vessels", "container", "containers")
-                ),
-                "",
-            )
-        else:
-            sign = {
-                "yeast": "code",
-                "culture": "culture code",
-                "form": "oak form",
-                "toast": "oak toast",
-                "origin": "oak origin",
-            }.get(name, name)
-            value = next((s.value for s in here if s.name == sign), "")
-            if name == "closure" and value and value not in ("cork", "corks", "cap", "caps") and " " not in value:
-                value = ""
-        if value:
-            of.append((name, value))
-    return What(measure.name, (*measure.fixed, *of))
-
-
-def _apart(text: Text, first: int, last: int) -> bool:
-    """Whether two words of an item are two items: `grapes and juice`."""
-    return bool(set(text.words[first + 1 : last]) & {"and", "or", ",", "&", "plus"})
-
-
-def _only(signs: Sequence[Sign], group: str) -> bool:
-    """Whether a material was named only by the group's own word ("sulphite" is any sulfite, "kmeta" the one)."""
-    material = next(s for s in signs if s.name == "material")
-    return any(s.name == group and s.first <= material.first and material.last <= s.last for s in signs)

@@ -2,14 +2,18 @@
 
 from journalbot.language.amounts import Amount, Score
 from journalbot.language.text import Text
-from journalbot.questions.candidates import candidates, content, narrowed
+from journalbot.questions.candidates import candidates, content
 from journalbot.questions.measures import MEASURES
-from journalbot.questions.query import Condition
+from journalbot.questions.narrowing import narrowed
+from journalbot.questions.query import Condition, What
 from journalbot.questions.signs import Sign
 
 _SPLIT = frozenset(("and", "but", "with", "without", ","))
 _MANY_TIMES = 20  # more often than this nothing is done to a wine that a question would ask about so
 _VALUES = ("reading", "temperature", "percent", "amount", "score", "money", "times", "number")
+_NO_STARTS = frozenset(("value", "did", "what", "between", "group", "every", "denial", "superlative"))
+_HAVING = frozenset(("got", "get", "gets", "had", "has", "have", "received"))  # "got more than two rackings"
+_COMPARING = frozenset(("test:over", "test:under", "test:at least", "test:at most"))
 _DAYS = {"day": 1, "days": 1, "week": 7, "weeks": 7, "month": 30.44, "months": 30.44, "year": 365.25, "years": 365.25}
 
 Read = tuple[tuple[Condition, ...], str, list[int], float]  # conditions, state, tokens left over, score
@@ -51,7 +55,11 @@ def _parts(text: Text, signs: list[Sign], tokens: list[int]) -> list[list[int]]:
     """A stretch of words cut at what joins conditions, and after each value compared with."""
     tests = [s for s in signs if s.name.startswith("test:")]
     ends = {m.last for m in text.of(*_VALUES) if any(0 <= m.first - t.last <= 2 for t in tests)}
-    starts = {s.first for s in signs if ":" not in s.name and s.name not in ("value", "did", "what", "between")}
+    starts = {
+        s.first
+        for s in signs
+        if ":" not in s.name and s.name not in _NO_STARTS and text.words[s.first] not in _HAVING
+    }
     parts: list[list[int]] = [[]]
     for i in tokens:
         if i in ends and i in starts and starts.intersection(parts[-1]):
@@ -70,7 +78,13 @@ def _condition(
 ) -> tuple[tuple[Condition, ...], str, list[int], float] | None:
     inside = set(tokens)
     here = [s for s in signs if set(range(s.first, s.last)) <= inside]
+    meant = [i for i in content(text, tokens) if i not in explained]
+    if meant and all({s.name for s in here if s.first <= i < s.last} == {"descriptor"} for i in meant):
+        told = What("taste", (("words", " ".join(text.tokens[i].low for i in meant)),))
+        return (Condition(told),), "", [], 5.0  # "which one was leathery"
     test, value, unit, used, quantity = _test(text, here, inside)
+    if not test and any(s.name in _COMPARING for s in here):
+        return None  # a comparison with something that is no value
     denied = any(s.name == "denial" for s in here)
     rest = [i for i in tokens if i not in used]
     virtual = [Sign(quantity, min(used), min(used) + 1)] if quantity and used else []
@@ -109,6 +123,8 @@ def _condition(
         if unit == "days" and best.measure.sort != "days":
             return None
         condition = Condition(what, test, value, unit if unit != "times" else "times", method)
+    elif denied and best.measure.name == "bottles left":
+        condition = Condition(what, "at most", 0, "bottles", "sum")
     elif denied:
         condition = Condition(what, "none")
     else:
@@ -160,9 +176,16 @@ def _test(text: Text, here: list[Sign], inside: set[int]) -> tuple[str, float, s
             if nxt in ("times", "bottles") and m.last in inside:
                 return s.name.partition(":")[2], value, nxt, used | ({m.last} if nxt == "times" else set()), quantity
             return s.name.partition(":")[2], value, unit, used, quantity
+    for s in here:
+        after_test = text.words[s.last] if s.name in _COMPARING and s.last < len(text.words) else ""
+        if after_test in ("one", "once", "a"):
+            return s.name.partition(":")[2], 1.0, "times", {*range(s.first, s.last + 1)}, ""
     for m in values:
         if m.kind == "times":
             return "exactly", float(m.value.value), "times", set(range(m.first, m.last)), ""
+        if m.kind in ("reading", "temperature", "score"):  # "which batch had a pH of 3.05"
+            value, unit, quantity = _value(m.kind, m.value)
+            return "exactly", value, unit, set(range(m.first, m.last)), quantity
     return "", 0.0, "", set(), ""
 
 

@@ -1,12 +1,13 @@
 """Signs whose meaning hangs on the words around them: `what gave`, `stronger than batch 3`, `what was it at`."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from functools import cache
 
 from journalbot.language.amounts import unit_at
 from journalbot.language.lexicon import Mention
 from journalbot.language.text import Text
 from journalbot.questions.signs import Sign
+from journalbot.vocabulary.items import ITEMS
 from journalbot.vocabulary.question_signs import MATERIAL_GROUPS
 from journalbot.vocabulary.questions import GROUPS, SUPERLATIVES, words
 from journalbot.vocabulary.units import UNITS
@@ -15,6 +16,7 @@ _WHICH_PERIOD = frozenset(("which month", "what month", "which year", "what year
 _ASKING = frozenset(("what", "which", "where"))
 _AFTER_AT = words("on in when now before after last by at during the currently then")
 _AUXILIARIES = words("did does do will would")
+_WAS = frozenset(("was", "were", "is", "are"))
 _OWNERS = words("i we")
 _KEEPING = words("keep keeping kept keeps store storing stored sit sits sitting age aging ageing is")
 
@@ -27,12 +29,15 @@ def in_context(text: Text, signs: Sequence[Sign], refs: Sequence[Mention]) -> li
     for s in signs:
         if not (s.name == "material" and s.value in ("co2", "carbon dioxide")):  # given off, never put in
             out += _compared_with_a_batch(s, text, batch_at)
+    goods = _priced(text, refs)
+    out = [s for s in out if not (s.name in ("closure", "bottles", "made") and goods & set(range(s.first, s.last)))]
     out += [Sign(name, s.first, s.last, s.value) for s in out for name in _sorts_of(s)]
     out = [_yielded(s, text, batch_end) for s in out]
     return [
         *_paid_or_passed(out),
         *_periods(out),
         *_prices(text),
+        *([Sign("money", min(goods) - 1, min(goods), "how much")] if goods else []),
         *_units(text),
         *_bare_at(text, batch_end),
         *_last_word(text),
@@ -67,7 +72,7 @@ def _yielded(s: Sign, text: Text, batch_end: dict[int, Mention]) -> Sign:
         return s
     before = text.words[s.first - 1] if s.first else ""
     subject = s.first in batch_end or before in GROUPS
-    return replace(s, name="made") if subject and "to" not in text.words[s.last :] else s
+    return s._replace(name="made") if subject and "to" not in text.words[s.last :] else s
 
 
 def _paid_or_passed(signs: list[Sign]) -> list[Sign]:
@@ -93,7 +98,30 @@ def _prices(text: Text) -> list[Sign]:
         Sign("price", m.first, m.last, f"{m.value.value:g} {m.value.unit}")
         for m in text.of("money")
         if m.first and text.words[m.first - 1] in ("at", "against", "to", "of", "for")
+    ] + [
+        Sign("price", m.first, m.last, f"{m.value.value:g}")
+        for m in text.of("number")
+        if m.first and text.words[m.first - 1] == "at" and text.words[m.last : m.last + 2] in (["a", "bottle"], ["per", "bottle"])
     ]
+
+
+def _priced(text: Text, refs: Sequence[Mention]) -> set[int]:
+    """The words of goods whose price is asked for: `how much were the synthetic corks`."""
+    words = text.words
+    spoken = [i for i, t in enumerate(text.tokens) if t.kind != "mark"]
+    lead = [words[i] for i in spoken[:3]]
+    if lead[:2] != ["how", "much"] or lead[-1] not in _WAS:
+        return set()
+    rest = [i for i in spoken[3:] if words[i] not in ("the", "my", "those", "these", "a", "our")]
+    if any(m.value.fits and set(rest) <= set(range(m.first, m.last)) for m in refs):
+        return set(rest)  # "how much were the plums"
+    ends = " ".join(words[i] for i in rest[-1:])
+    return set(rest) if ends in _items() and len(rest) <= 4 else set()
+
+
+@cache
+def _items() -> frozenset[str]:
+    return frozenset(spelling for spellings in ITEMS.values() for spelling in spellings)
 
 
 def _units(text: Text) -> list[Sign]:

@@ -1,7 +1,7 @@
 """What the parts of the reader hand to each other: a question's pieces, and a Query in the making."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from journalbot.language.text import Text
 from journalbot.questions.query import Query, When
@@ -9,8 +9,7 @@ from journalbot.questions.signs import Sign
 from journalbot.questions.whom import Whom
 
 
-@dataclass(slots=True)
-class Pieces:
+class Pieces(NamedTuple):
     """A question with what has been found in it so far."""
 
     text: Text
@@ -26,12 +25,11 @@ class Pieces:
         return any(s.name in names for s in self.signs)
 
 
-@dataclass(slots=True)
-class Draft:
+class Draft(NamedTuple):
     """A Query in the making (None: the question was stopped), with the tokens that nothing in it explains."""
 
     query: Query | None
-    left: list[int] = field(default_factory=list)
+    left: list[int]
     score: float = 0.0
     grouped: bool = False  # the query says itself which batches
     near: tuple[str, ...] = ()  # measures that come near
@@ -46,7 +44,7 @@ def tokens_of(signs: Sequence[Sign]) -> set[int]:
 
 def way_token(token: int, signs: Sequence[Sign]) -> bool:
     """Whether a token only says how facts are put together, or that batches are meant."""
-    return any(s.first <= token < s.last and s.name.startswith(("way:", "every", "group", "period:")) for s in signs)
+    return any(s.first <= token < s.last and s.name.startswith(("way:", "every", "group", "period:", "rank")) for s in signs)
 
 
 def words_of(text: Text, tokens: Sequence[int]) -> tuple[str, ...]:

@@ -1,13 +1,12 @@
 """A question that leans on the one before it: `and batch 4?`, `when was that?`, `the one before`, `the notes`."""
 
-from dataclasses import replace
-
 from journalbot.journal.cellar import Cellar
 from journalbot.language.lexicon import Mention
 from journalbot.language.names import Names
 from journalbot.language.text import Text
-from journalbot.questions.candidates import candidates, content, narrowed
+from journalbot.questions.candidates import candidates, content
 from journalbot.questions.measures import MEASURES
+from journalbot.questions.narrowing import narrowed
 from journalbot.questions.query import Batches, Query
 from journalbot.questions.signs import Sign
 from journalbot.questions.times import dates_in
@@ -180,13 +179,12 @@ def follow_up(
             if chosen and len(before.batches.numbers) > len(chosen):
                 who.numbers, who.one = chosen, len(chosen) > 1  # it picks among those just asked about
             every = who.every
-            query = replace(
-                query,
+            query = query._replace(
                 batches=Batches(who.numbers, tuple(label_of(cellar.batches[n]) for n in who.numbers), every),
                 over="" if query.over in ("most", "least", "compare") else query.over,
             )
         if days.when:
-            query = replace(query, when=days.when)
+            query = query._replace(when=days.when)
         return query, who
     if led and not refs and before.batches.numbers:
         return _measure_of_same(text, signs, before, rest)
@@ -195,14 +193,14 @@ def follow_up(
 
 def _done(does: str, before: Query) -> Query:
     if does == "notes":
-        return replace(before, show="notes")
-    before = replace(before, show="")
+        return before._replace(show="notes")
+    before = before._replace(show="")
     if does in ("date", "amount"):
         whats = tuple(
-            replace(w, part=does if MEASURES[w.measure].sort == "act" or does == "date" else w.part)
+            w._replace(part=does if MEASURES[w.measure].sort == "act" or does == "date" else w.part)
             for w in before.whats
         )
-        return replace(before, whats=whats)
+        return before._replace(whats=whats)
     if does == "before":
         way = before.within or before.over or "last"
         way = way if way in ("first", "last") else "last"
@@ -213,18 +211,17 @@ def _done(does: str, before: Query) -> Query:
             if before.over not in ("", "first", "last")
             else ""
         )
-        return replace(before, within=way, over=over, skip=before.skip + 1)
+        return before._replace(within=way, over=over, skip=before.skip + 1)
     if does == "all":
-        return replace(
-            before,
-            batches=replace(before.batches, every=True)
+        return before._replace(
+            batches=before.batches._replace(every=True)
             if before.batches.numbers and len(before.batches.numbers) > 1
             else Batches(every=True),
             over="" if before.over in ("first", "last") else before.over,
         )
     if does in ("first", "last"):
-        return replace(before, within=does, over=does if not before.batches.numbers else "", skip=0)
-    return replace(before, over=does, within="")
+        return before._replace(within=does, over=does if not before.batches.numbers else "", skip=0)
+    return before._replace(over=does, within="")
 
 
 def _measure_of_same(text: Text, signs: list[Sign], before: Query, rest: list[int]) -> tuple[Query, Whom] | None:
@@ -239,7 +236,7 @@ def _measure_of_same(text: Text, signs: list[Sign], before: Query, rest: list[in
     part = "date" if "when" in asked else ""
     usual = ranked[0].measure.usual
     query = Query(
-        (replace(what, part=part),),
+        (what._replace(part=part),),
         before.batches,
         before.when,
         within=usual if usual in ("last", "first", "sum", "change") else "",

@@ -1,12 +1,14 @@
 """Batches spoken of as a group: `which wines …`, `average score of the reds that …`."""
 
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from journalbot.language.text import Text
-from journalbot.questions.candidates import candidates, content, narrowed
+from journalbot.questions.candidates import UNRANKED, candidates, content
 from journalbot.questions.conditions import in_test, read_conditions
+from journalbot.questions.narrowing import narrowed
 from journalbot.questions.query import Batches, Condition, Query, What, When
 from journalbot.questions.signs import Sign
+from journalbot.questions.ways import RANKED_BY
 from journalbot.questions.whom import Whom
 from journalbot.vocabulary.questions import RELATIVES, words
 
@@ -19,8 +21,7 @@ _WHICH = frozenset(("which", "what", "list", "show", "any", "of"))
 _PAST = ("ed", "en", "wn", "nk", "pt", "ld", "ut")
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(NamedTuple):
     """Batches spoken of as a group: where the word for it stands, and whether the question asks which they are."""
 
     first: int
@@ -33,8 +34,7 @@ class Group:
     word: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class GroupRead:
+class GroupRead(NamedTuple):
     """A Query over a group, with what it left unexplained."""
 
     query: Query
@@ -57,7 +57,11 @@ def find_group(text: Text, signs: list[Sign], explained: set[int], who: Whom) ->
             colours = tuple(t for t in m.value.terms if t in ("red", "white", "rosé"))
             whole = colours if len(colours) == len(m.value.terms) else ()
             options.append(_group(text, signs, m.first, m.last, whole, who.numbers))
-    useful = [g for g in options if g.asked or g.counted or g.relative is not None or (g.colours and not g.numbers)]
+    useful = [
+        g
+        for g in options
+        if g.asked or g.counted or g.relative is not None or ((g.colours or _years(text, g)) and not g.numbers)
+    ]
     return max(useful, key=lambda g: (g.asked, g.counted, g.relative is not None, -g.first)) if useful else None
 
 
@@ -118,13 +122,13 @@ def read_group(text: Text, signs: list[Sign], group: Group, explained: set[int],
         return _which(text, signs, group, batches, tail, asking, spare, when)
     if group.relative is None:
         return (
-            None if not group.colours or group.numbers else _figures(text, signs, batches, everything, [], spare, when)
+            None if not (group.colours or years) or group.numbers else _figures(text, signs, batches, everything, [], spare, when)
         )
     if any(s.name in ("way:most", "way:least") and s.first >= group.relative and not in_test(s, signs) for s in signs):
         return _which(
             text,
             signs,
-            replace(group, asked=True),
+            group._replace(asked=True),
             batches,
             [i for i in everything if i >= group.last],
             [i for i in everything if i < group.first],
@@ -184,6 +188,7 @@ def _which(
     if way is not None:
         ranked = candidates(text, signs, [*before, *tail], explained)
         ranked = [c for c in ranked if c.measure.scope != "none" and c.measure.sort != "story" and not c.unasked]
+        ranked = [c for c in ranked if c.measure.name not in UNRANKED]
         if ranked:
             best = ranked[0]
             what = narrowed(text, best, signs, [*before, *tail], explained)
@@ -232,7 +237,13 @@ def _which(
         else:
             by = period.name.partition(":")[2]
             return GroupRead(Query((What("start"),), batches, when, by=by), left + left_before, score + 2.0)
-    described = replace(batches, conditions=conditions, state=state)
+    if len(conditions) > 1 and not when.anchor:
+        # "started in 2024 and oaked": the days are the start's.
+        own = tuple(
+            c._replace(since=when.since, until=when.until) if c.what.measure == "start" else c for c in conditions
+        )
+        conditions, when = own, When() if own != conditions else when
+    described = batches._replace(conditions=conditions, state=state)
     return GroupRead(Query((), described, when, over=over), left + left_before, score + 2.0)
 
 
@@ -251,7 +262,7 @@ def _figures(
         if not conditions and not state:
             return None
         conditions = tuple(c for c in conditions if c.what.measure != "start" or c.test != "some")
-    described = replace(batches, conditions=conditions, state=state)
+    described = batches._replace(conditions=conditions, state=state)
     ranked = candidates(text, signs, main, explained)
     ranked = [c for c in ranked if any(s.name not in ("what", "did", "how many") for s in c.signs)]
     if not ranked:
@@ -263,10 +274,12 @@ def _figures(
     ways = [s.name[4:] for s in signs if s.name.startswith("way:") and set(range(s.first, s.last)) <= set(main)]
     way = next((w for w in ("mean", "sum", "most", "least", "range", "last", "first", "compare") if w in ways), "")
     usual = best.measure.usual if best.measure.usual in ("last", "first", "sum") else ""
-    if way in ("last", "first"):
+    if any(s.name == "rank" for s in signs):
+        query = Query((what,), described, when, within=RANKED_BY.get(best.measure.sort, "last"), over="rank")
+    elif way in ("last", "first"):
         query = Query((what,), described, when, within=way)
     elif any(s.name == "times" for s in signs if s.first in main):
-        query = Query((replace(what, part="times"),), described, when, within="count", over="sum")
+        query = Query((what._replace(part="times"),), described, when, within="count", over="sum")
     else:
         query = Query((what,), described, when, within=usual, over=way or ("sum" if usual == "sum" else ""))
     return GroupRead(query, left + best.left, score + best.score)

@@ -1,5 +1,6 @@
 """Where a question was not understood: the words that stopped it, and near questions that would be answered."""
 
+from journalbot.language.tokens import tokenize
 from journalbot.model import Answer
 from journalbot.questions.general import ANSWER
 from journalbot.questions.measures import MEASURES
@@ -10,6 +11,8 @@ from journalbot.questions.scene import Scene
 from journalbot.questions.whom import label_of
 
 _SHOWN = 12  # batches named where one asked for is not there
+_WHETHER = frozenset(("has", "have", "did", "is", "was", "were", "are", "any", "anything", "do", "does"))
+_ANY = frozenset(("anything", "any", "ever", "anywhere"))
 _USUAL = ("yeast", "story", "bottles left")
 
 
@@ -31,6 +34,19 @@ def not_understood(question: str, read: Understood, scene: Scene) -> Answer:
     whose = Batches((batch.number,), (label_of(batch),))
     tries = [describe(Query((What(m.name),), whose)).rstrip(".") for m in near[:3]]
     return Answer(question, None, False, f"{why} It would answer: {'; '.join(tries)}." if tries else why)
+
+
+def search_instead(question: str, read: Understood, scene: Scene) -> Understood:
+    """What was read; or a search for the words that stopped it, where it asks whether any note tells of them (`has
+    anything gone to vinegar`) and some do.
+    """
+    asked = [t.low for t in tokenize(question)]
+    if read.query or read.general or read.said or not read.stopped_by or not asked or asked[0] not in _WHETHER:
+        return read
+    wanted = " ".join(read.stopped_by).lower()
+    if not _ANY & set(asked) or not scene.source.search(wanted, limit=1, prefix=False):
+        return read
+    return read._replace(query=Query((What("search", (("words", wanted),)),)))
 
 
 def unknown_batch(said: str, scene: Scene) -> str:

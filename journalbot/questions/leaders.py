@@ -8,13 +8,14 @@ every batch would have found, save that of many equals the first are shown.
 import math
 from collections.abc import Callable, Iterator
 
+from journalbot.journal.cellar import Cellar
 from journalbot.questions.measures import Fact
 from journalbot.questions.measures.base import Measure, Source
 from journalbot.questions.measures.gravities import SWEETENERS
 from journalbot.questions.query import Query, What
 from journalbot.questions.reduce import base_value, number_of
 
-_FEW = 200  # batches up to which all are worked out
+FEW = 200  # batches up to which all are worked out
 _CHUNK = 48  # batches worked out at a time
 _EQUALS = 40  # of batches that come to the same no more are looked for
 _STEADY = frozenset(("", "last", "first", "mean", "most", "least"))  # ways within a batch that stay within its extremes
@@ -30,18 +31,20 @@ def leading(
     what: What,
     measure: Measure,
     source: Source,
-    count: int,
+    cellar: Cellar,
     work_out: Callable[[list[int]], dict[int | None, list[Fact]]],
 ) -> dict[int | None, list[Fact]] | None:
     """The facts of the batches that may have the most or least, by batch; None where that needs all of them.
 
-    `work_out` gives the facts of some batches; `count` is how many batches there are.
+    `work_out` gives the facts of some batches.
     """
-    over_all = not (query.batches.numbers or query.batches.described or query.batches.vessel or query.when or query.by)
-    if count <= _FEW or not over_all or query.over not in ("most", "least") or query.within not in _STEADY or what.of:
+    if not many(query, cellar) or query.over not in ("most", "least") or what.of:
         return None
     sign = 1.0 if query.over == "most" else -1.0
-    bounds = _bounds(measure, query.over, source)
+    if measure.name == "bottles left" and query.over == "most":
+        bounds: Bounds | None = {n: float(b.bottles) for n, b in cellar.batches.items() if b.filled}
+    else:
+        bounds = _bounds(measure, query.over, source) if query.within in _STEADY else None
     if bounds is None:
         return None
     order = sorted(bounds, key=lambda n: (-sign * bounds[n], n))
@@ -62,6 +65,12 @@ def leading(
     return found
 
 
+def many(query: Query, cellar: Cellar) -> bool:
+    """Whether a question is of all batches at all times, and these are so many that reading each would take long."""
+    some = query.batches.numbers or query.batches.described or query.batches.vessel or query.when or query.by
+    return not some and len(cellar.batches) > FEW
+
+
 def _chunks(order: list[int]) -> Iterator[list[int]]:
     for i in range(0, len(order), _CHUNK):
         yield order[i : i + _CHUNK]
@@ -74,11 +83,13 @@ def _bounds(measure: Measure, over: str, source: Source) -> Bounds | None:
         out = {n: _most_alcohol(high[n], low[n]) for n in high}
         return out | dict.fromkeys(_read_otherwise(source) | _sweetened(source), math.inf)
     if measure.name == "final gravity" and over == "least":
-        return _extremes(source, "sg")[1]
+        return _extreme(source, "sg", "min") | dict.fromkeys(_read_otherwise(source), -math.inf)
     if measure.name == "original gravity" and over == "most":
-        return _extremes(source, "sg")[0] | dict.fromkeys(_read_otherwise(source), math.inf)
-    if measure.sort == "reading" and measure.quantity and measure.name in (measure.quantity, *_OF_SOME_READINGS):
-        return _extremes(source, measure.quantity)[0 if over == "most" else 1]
+        return _extreme(source, "sg", "max") | dict.fromkeys(_read_otherwise(source), math.inf)
+    if measure.sort == "reading" and measure.name == measure.quantity:
+        return _foremost(source, measure.quantity, "max" if over == "most" else "min")
+    if measure.name in _OF_SOME_READINGS:
+        return _extreme(source, measure.quantity, "max" if over == "most" else "min")
     return None
 
 
@@ -93,22 +104,43 @@ def _most_alcohol(high: float, low: float) -> float:
 _OF_SOME_READINGS = ("ferment temperature", "pitch temperature")
 
 
+def _foremost(source: Source, quantity: str, way: str) -> Bounds:
+    """The batches with the highest (or lowest) reading of all; of many with the same one, enough to tell."""
+    of = "FROM entries WHERE quantity = ? AND withdrawn_by IS NULL AND batch IS NOT NULL"
+    tops = []
+    for (unit,) in list(source.sql(f"SELECT DISTINCT fields ->> 'unit' {of}", (quantity,))):
+        rows = source.sql(f"SELECT {way}(fields ->> 'value') {of} AND fields ->> 'unit' IS ?", (quantity, unit))
+        tops += [(base_value(float(v), unit or "", quantity), unit, v) for (v,) in rows if isinstance(v, int | float)]
+    best = (max if way == "max" else min)((base for base, _, _ in tops), default=0.0)
+    out: Bounds = {}
+    for base, unit, value in tops:
+        if abs(base - best) < 1e-9:
+            batches = source.sql(
+                f"SELECT DISTINCT batch {of} AND fields ->> 'unit' IS ? AND fields ->> 'value' = ? LIMIT ?",
+                (quantity, unit, value, _EQUALS + 1),
+            )
+            out |= {batch: base for (batch,) in batches}
+    return out
+
+
 def _extremes(source: Source, quantity: str) -> tuple[Bounds, Bounds]:
     """The highest and lowest reading of each batch, in the unit that readings are compared in."""
+    return _extreme(source, quantity, "max"), _extreme(source, quantity, "min")
+
+
+def _extreme(source: Source, quantity: str, way: str) -> Bounds:
     rows = source.sql(
-        "SELECT batch, fields ->> 'unit', max(fields ->> 'value'), min(fields ->> 'value') FROM entries "
-        "WHERE quantity = ? AND withdrawn_by IS NULL AND batch IS NOT NULL GROUP BY 1, 2",
+        f"SELECT batch, fields ->> 'unit', {way}(fields ->> 'value') FROM entries "
+        "WHERE quantity = ? AND withdrawn_by IS NULL AND batch IS NOT NULL GROUP BY batch, fields ->> 'unit'",
         (quantity,),
     )
-    high: Bounds = {}
-    low: Bounds = {}
-    for batch, unit, most, least in rows:
-        for value in (most, least):
-            if isinstance(value, int | float):
-                base = base_value(float(value), unit or "", quantity)
-                high[batch] = max(base, high.get(batch, base))
-                low[batch] = min(base, low.get(batch, base))
-    return high, low
+    better = max if way == "max" else min
+    out: Bounds = {}
+    for batch, unit, value in rows:
+        if isinstance(value, int | float):
+            base = base_value(float(value), unit or "", quantity)
+            out[batch] = better(base, out.get(batch, base))
+    return out
 
 
 def _read_otherwise(source: Source) -> set[int]:

@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import replace
 
 from journalbot.model import Settings
 from journalbot.questions.measures import Fact, Measure
@@ -10,6 +9,7 @@ from journalbot.questions.reduce import reduce_facts
 from journalbot.questions.says import day_said
 
 _SIZE = {"year": 4, "month": 7}
+PERSON = "person"  # told by whom the bottles went to
 
 
 def by_period(facts: Sequence[Fact], period: str, measure: Measure, settings: Settings) -> list[Fact]:
@@ -17,15 +17,18 @@ def by_period(facts: Sequence[Fact], period: str, measure: Measure, settings: Se
 
     Its label is the period. A fact whose date is not known to the period is left out.
     """
-    size = _SIZE[period]
+    size = _SIZE.get(period, 0)
     parted: dict[str, list[Fact]] = defaultdict(list)
     for f in facts:
-        if len(f.date) >= size:
+        if period == PERSON and f.label:
+            parted[f.label].append(f)
+        elif period != PERSON and len(f.date) >= size:
             parted[f.date[:size]].append(f)
     out = []
     for key in sorted(parted):
         out += [
-            replace(f, label=day_said(key)) for f in reduce_facts(parted[key], _way(measure, facts), measure, settings)
+            f._replace(label=key if period == PERSON else day_said(key))
+            for f in reduce_facts(parted[key], _way(measure, facts), measure, settings)
         ]
     return out
 

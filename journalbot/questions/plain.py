@@ -1,13 +1,12 @@
 """A question about a measure, of batches named, or of all."""
 
-from dataclasses import replace
-
-from journalbot.questions.candidates import Candidate, candidates, content, narrowed
+from journalbot.questions.candidates import UNRANKED, Candidate, candidates, content
 from journalbot.questions.draft import Draft, Pieces, tokens_of, way_token, words_of
 from journalbot.questions.measures import MEASURES
+from journalbot.questions.narrowing import GOODS, narrowed
 from journalbot.questions.query import Batches, Condition, Query, What, When
 from journalbot.questions.signs import Sign
-from journalbot.questions.stretches import between, share
+from journalbot.questions.stretches import between, share, standing
 from journalbot.questions.times import anchor
 from journalbot.questions.ways import put_together
 from journalbot.vocabulary.questions import FILLERS
@@ -33,6 +32,7 @@ ACTS = frozenset(
     )
 )
 _MEASURE_OF_ACT = {"drained": "end", "pitch": "yeast", "oak out": "oak_out"}
+_ASKED = frozenset(("who", "why", "when", "how long", "how much", "how many", "times", "clock"))
 _COST = frozenset(("cost", "costs", "costing"))
 _JOINING = frozenset(("and", ",", "&", "plus", "also", "with"))
 _FURTHER = frozenset(("reading", "figure", "days", "words", "act", "money"))
@@ -40,25 +40,32 @@ _FURTHER = frozenset(("reading", "figure", "days", "words", "act", "money"))
 
 def read_plain(p: Pieces) -> Draft:
     """The draft of a question about a measure."""
-    special = between(p)
+    special = between(p) or standing(p)
     if special is not None:
         return special
     ranked = candidates(p.text, p.signs, p.tokens, p.explained)
     special = _compared(p, ranked) or share(p) or _newest(p, ranked)
     if special is not None:
         return special
-    if not ranked and p.who.numbers and not [i for i in content(p.text, p.tokens) if i not in p.explained]:
+    silent = not ranked and p.who.numbers and not [i for i in content(p.text, p.tokens) if i not in p.explained]
+    asked = [s for s in p.signs if s.name in _ASKED]
+    if silent and asked:  # "who has the malbec": how it stands would be no answer
+        return Draft(None, [], 0.0, stopped_by=words_of(p.text, sorted(tokens_of(asked))))
+    if silent:
         return Draft(Query((What("summary"),), when=p.when), [], 2.0)  # "batch 4?"
     if not ranked:
         left = [i for i in content(p.text, p.tokens) if i not in p.explained]
         return Draft(None, left, -5.0, stopped_by=words_of(p.text, left))
     near = tuple(c.measure.name for c in ranked[:3])
     best, when, used = _with_anchor(p, ranked[0])
-    p = replace(p, explained=p.explained | used, when=when or p.when, tokens=[i for i in p.tokens if i not in used])
+    p = p._replace(explained=p.explained | used, when=when or p.when, tokens=[i for i in p.tokens if i not in used])
     what = narrowed(p.text, best, p.signs, p.tokens, p.explained)
     if what.measure == "search" and not what.get("words") and p.when:
         what = What("doing")  # "notes from July"
     stopped = _stopped(p, best, what) if when is None else ()
+    ranking = [s for s in p.signs if s.name in ("way:most", "way:least")]
+    if ranking and best.measure.name in UNRANKED:
+        stopped = words_of(p.text, sorted(tokens_of(ranking)))
     if stopped:
         return Draft(None, [], best.score - 5.0, near=near, stopped_by=stopped)
     if _denied(p, what):
@@ -67,6 +74,10 @@ def read_plain(p: Pieces) -> Draft:
     cost = what.measure == "money" and len(p.who.numbers) == 1 and not what.get("item") and not p.when
     if cost and _COST & set(p.text.words):
         what = What("cost")
+    if what.measure == "money" and len(p.who.numbers) > 1 and set(what.get("item").split()) <= GOODS:
+        what = What("money")  # "the l'acadie juice or the marquette grapes": each for what it cost
+    if what.measure == "taste" and not what.of and p.when and p.has("way:change") and "what" in p.text.words:
+        what = What("doing")  # "what changed between April and June"
     past = (p.when and not p.when.anchor) or {"was", "were"} & set(p.text.words)
     if what.measure == "contents" and what.get("vessel") and past:
         what = What("held", what.of)
@@ -136,7 +147,7 @@ def _newest(p: Pieces, ranked: list[Candidate]) -> Draft | None:
 
 def act_when(when: When) -> When:
     """A When whose anchor is the measure of the act that was named."""
-    return replace(when, anchor=_MEASURE_OF_ACT.get(when.anchor, when.anchor))
+    return when._replace(anchor=_MEASURE_OF_ACT.get(when.anchor, when.anchor))
 
 
 def _with_anchor(p: Pieces, best: Candidate) -> tuple[Candidate, When | None, set[int]]:

@@ -3,13 +3,14 @@
 The parts combine freely. `describe` says a query in one plain sentence: the `understood_as` of an answer.
 """
 
-from dataclasses import dataclass, field, replace
+from typing import NamedTuple
 
 from journalbot.questions.says import METHODS, PARTS, RELATIONS, TESTS, day_said, join
 
+_NAMED = 8  # batches named in a sentence
 
-@dataclass(frozen=True, slots=True)
-class What:
+
+class What(NamedTuple):
     """One thing asked for: a measure (see `measures`), narrowed by `of` (material, vessel, person, words …)."""
 
     measure: str
@@ -21,8 +22,7 @@ class What:
         return next((value for key, value in self.of if key == name), "")
 
 
-@dataclass(frozen=True, slots=True)
-class Condition:
+class Condition(NamedTuple):
     """What must hold of a batch: that its facts of a measure exist, are lacking, or compare with a value."""
 
     what: What
@@ -30,10 +30,11 @@ class Condition:
     value: float = 0.0
     unit: str = ""
     method: str = ""  # how the batch's facts come to the one value compared: "last", "mean", "count" …
+    since: str = ""  # of its own days, where these are not the question's: "started in 2024 and oaked"
+    until: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Batches:
+class Batches(NamedTuple):
     """Which batches: those of these numbers, or all that fit the description; `every` where each answers for itself."""
 
     numbers: tuple[int, ...] = ()
@@ -51,28 +52,26 @@ class Batches:
         return bool(self.colours or self.years or self.state or self.conditions)
 
 
-@dataclass(frozen=True, slots=True)
-class When:
+class When(NamedTuple):
     """The days meant: from `since` to `until` (ISO, either may be open), or those of an act (`anchor`)."""
 
     since: str = ""
     until: str = ""
     anchor: str = ""  # the measure of an act
     relation: str = ""  # to the anchor: "at", "before", "after", or the span around it: "week", "month", "year"
-    of: Batches = field(default_factory=Batches)  # whose act; none: the batch's own
+    of: Batches = Batches()  # whose act; none: the batch's own
     narrow: tuple[tuple[str, str], ...] = ()  # which act of that measure: the adding of this material
 
     def __bool__(self) -> bool:
         return bool(self.since or self.until or self.anchor)
 
 
-@dataclass(frozen=True, slots=True)
-class Query:
+class Query(NamedTuple):
     """A question, understood."""
 
     whats: tuple[What, ...]
-    batches: Batches = field(default_factory=Batches)
-    when: When = field(default_factory=When)
+    batches: Batches = Batches()
+    when: When = When()
     within: str = ""  # how the facts of one batch are brought together: "last", "first", "mean", "count" …
     over: str = ""  # how those of all batches are: "most", "least", "mean", "sum", "count", "compare", "list"
     skip: int = 0  # with "last" and "first": how many to pass over ("the one before")
@@ -86,14 +85,15 @@ def describe(query: Query) -> str:
     from journalbot.questions.measures import MEASURES
 
     if query.show == "notes":
-        return f"The notes behind: {describe(replace(query, show=''))}"
+        return f"The notes behind: {describe(query._replace(show=''))}"
     if query.over == "list" and not query.whats:
         return _sentence(f"which batches there are{_which(query.batches, lead=' that ')}{_when(query.when)}")
     if query.over == "count" and not query.whats:
         return _sentence(f"how many batches there are{_which(query.batches, lead=' that ')}{_when(query.when)}")
     subject = join([_what(w, MEASURES[w.measure].phrase) for w in query.whats])
     if any(MEASURES[w.measure].scope == "none" for w in query.whats):
-        return _sentence(f"{subject}{_when(query.when)}")
+        whose = f", {join(query.batches.labels)}" if query.batches.labels else ""
+        return _sentence(f"{subject}{whose}{_when(query.when)}")
     part = query.whats[0].part
     way = METHODS.get(query.within, "") or METHODS.get(query.over, "") if part not in ("times", "done") else ""
     if way and query.within in METHODS and query.over in METHODS and query.within != query.over and METHODS[query.over]:
@@ -102,6 +102,8 @@ def describe(query: Query) -> str:
             if METHODS[query.within]
             else METHODS[query.over]
         )
+    if query.over == "rank":
+        way = f"the order of batches by {METHODS.get(query.within, '')}".strip()
     if query.skip:
         way += f" but {query.skip}"
     if query.claim:
@@ -136,15 +138,26 @@ def _of(batches: Batches) -> str:
     if batches.vessel:
         return f", of the wine in {batches.vessel}"
     if batches.numbers and not batches.described:
-        return f", {'each of ' if batches.every and len(batches.numbers) > 1 else ''}{join(batches.labels)}"
+        return f", {'each of ' if batches.every and len(batches.numbers) > 1 else ''}{_labels(batches)}"
     which = _which(batches, lead=" ")
     return f", of all batches{which}" if which or batches.every else ", over all batches"
+
+
+def _labels(batches: Batches) -> str:
+    """The batches by name; of many the first few, and how many more."""
+    more = len(batches.labels) - _NAMED
+    return join(batches.labels if more <= 1 else (*batches.labels[:_NAMED], f"{more} more"))
+
+
+def which_said(batches: Batches) -> str:
+    """What is said of the batches, as it stands after "that"."""
+    return _which(batches, lead=" ").removeprefix(" that ")
 
 
 def _which(batches: Batches, lead: str) -> str:
     parts = []
     if batches.numbers:
-        parts.append(f"are among {join(batches.labels)}")
+        parts.append(f"are among {_labels(batches)}")
     if batches.colours:
         parts.append(f"are {join(batches.colours, 'or')}")
     if batches.years:
@@ -159,13 +172,14 @@ def condition_said(c: Condition) -> str:
     """A condition as it stands after "that"."""
     from journalbot.questions.measures import MEASURES
 
-    what = _what(What(c.what.measure, c.what.of), MEASURES[c.what.measure].phrase)
+    what = _what(What(c.what.measure, c.what.of), MEASURES[c.what.measure].phrase) + _when(When(c.since, c.until))
     if c.test == "none":
         return f"have no record of {what}"
     if c.test == "some":
         return f"have a record of {what}"
     way = METHODS.get(c.method, "")
-    return f"have {way} {what} {TESTS[c.test]} {c.value:g} {c.unit}".replace("  ", " ").strip()
+    unit = "" if c.unit in ("SG", "pH") else c.unit if c.unit.startswith("/") else f" {c.unit}"
+    return f"have {way} {what} {TESTS[c.test]} {c.value:g}{unit}".replace("  ", " ").strip()
 
 
 def _when(when: When) -> str:

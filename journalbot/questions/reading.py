@@ -1,9 +1,10 @@
 """A question's words to a Query: its parts are found apart and put together; words that no part explains stop it."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence, Set
+from dataclasses import replace
 from datetime import date
 from itertools import combinations
+from typing import NamedTuple
 
 from journalbot.journal.cellar import Cellar
 from journalbot.language.amounts import unit_at
@@ -12,6 +13,7 @@ from journalbot.language.names import Names
 from journalbot.language.text import Text
 from journalbot.model import Settings
 from journalbot.questions.calculator import read_calculation
+from journalbot.questions.cautioned import caution_asked
 from journalbot.questions.contexts import in_context
 from journalbot.questions.draft import Draft, Pieces, words_of
 from journalbot.questions.followups import follow_up
@@ -19,36 +21,17 @@ from journalbot.questions.general import of_general_knowledge
 from journalbot.questions.groups import find_group, read_group
 from journalbot.questions.measures import MEASURES
 from journalbot.questions.plain import ACTS, act_when, read_plain
-from journalbot.questions.query import Batches, Condition, Query, What
+from journalbot.questions.query import Batches, Condition, Query, What, When
+from journalbot.questions.says import OPENING_DAYS
 from journalbot.questions.signs import find_signs, read_text
 from journalbot.questions.stretches import in_state, parts_of
 from journalbot.questions.times import anchor, dates_in
 from journalbot.questions.ways import AGGREGATES
 from journalbot.questions.whom import Whom, contested, label_of, references, whom
+from journalbot.vocabulary.questions import words
 
 # Measures for which "zin" without an article means every zin.
 _GENERIC = frozenset(("give", "drink", "bottles left", "bottles made", "money", "cost per bottle"))
-# Measures so broad that a word left over must not be passed over.
-_BROAD = frozenset(
-    (
-        "doing",
-        "story",
-        "where",
-        "made of",
-        "taste",
-        "start",
-        "addition",
-        "contents",
-        "recipe",
-        "bottles left",
-        "finished",
-        "rack",
-        "held",
-        "readings",
-        "money",
-        "bought",
-    )
-)
 _STORIES = frozenset(("doing", "recipe", "story", "made of", "summary"))
 _OF_VESSELS = frozenset(("contents", "held", "where", "places", "time in vessel", "capacity", "rack", "move", "start"))
 # What is laid side by side where batches are compared and no figure is named.
@@ -79,8 +62,13 @@ _PRONOUNS = frozenset(
         "the same one",
     )
 )
+# Words of what is to come, without which a question of a dose "in" a wine is of the one it was given.
+_TO_COME = words("need needs needed should ought would will could can may if add raise lower usual usually recommended "
+                 "typical best right safe required require want target reach get for worth calculate")  # fmt: skip
+_OF_WINE = frozenset(("in", "into"))
 _ACT_OF_STATE = {"bottled": "bottle", "ended": "end"}
-# Kinds of mention that name nothing by themselves: such words may be passed over, and it is said that they were.
+# Kinds of mention that name nothing by themselves: beside a wine's name (`nite shift`) such a word may be passed over,
+# and it is said that it was.
 _PLAIN_KINDS = frozenset(
     (
         "cue",
@@ -98,8 +86,7 @@ _PLAIN_KINDS = frozenset(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Understood:
+class Understood(NamedTuple):
     """A question as read: the Query, or the words that stopped it and measures that come near."""
 
     query: Query | None = None
@@ -114,19 +101,30 @@ class Understood:
 
 
 def read_question(
-    question: str, today: date, names: Names, cellar: Cellar, settings: Settings, before: Query | None = None
+    question: str,
+    today: date,
+    names: Names,
+    cellar: Cellar,
+    settings: Settings,
+    before: Query | None = None,
+    tasted: Set[str] = frozenset(),
 ) -> Understood:
-    """Read a question; of the ways to take its names (batch, or material of that name) the one that explains most."""
-    text = read_text(question, names, today, settings)
+    """Read a question; of the ways to take its names (batch, or material of that name) the one that explains most.
+
+    `tasted` are words that tastings of the journal hold, though no table does.
+    """
+    text = read_text(question, names, today, settings, tasted)
     refs = references(text)
     if before is not None:
         leaning = follow_up(text, refs, find_signs(text, refs), names, cellar, before)
         if leaning is not None:
             query, who = leaning
             return Understood(query, unknown=who.unknown, one=who.one, said=who.said, confidence=15.0)
-    calculation = read_calculation(text, refs, cellar)
-    if calculation is not None:
+    calculation = caution_asked(question) or read_calculation(text, refs, cellar)
+    if calculation is not None and not (found := _looks_back(text, refs, names, cellar, before)):
         return Understood(calculation, confidence=20.0)
+    if calculation is not None and found:
+        return found
     if of_general_knowledge(text, in_context(text, find_signs(text, refs), refs), refs):
         return Understood(general=True)
     open_refs = [m for m in refs if contested(m, text)][:4]
@@ -141,11 +139,23 @@ def read_question(
             asked = whats_of(found.query) if found.query else []
             goods = any(w.get("item") for w in asked)
             # "described with strawberry", where no wine is called so, is of the taste.
-            tasted = any(w.get("words") for w in asked) and not any(m.value.fits for m in dropped)
+            of_taste = any(w.get("words") for w in asked) and not any(m.value.fits for m in dropped)
             readings.append(
-                replace(found, confidence=found.confidence + (1.0 if n and (goods or tasted) else -0.4 * n))
+                found._replace(confidence=found.confidence + (1.0 if n and (goods or of_taste) else -0.4 * n))
             )
     return max(readings, key=lambda r: (r.query is not None, r.confidence))
+
+
+def _looks_back(
+    text: Text, refs: list[Mention], names: Names, cellar: Cellar, before: Query | None
+) -> Understood | None:
+    """What is asked of the past in words that could ask for a dose: `how much DAP in batch 3`; None for the dose."""
+    said = set(text.words)
+    if said & _TO_COME or not said & _OF_WINE or not any(m.value.fits for m in refs):
+        return None
+    read = _read(text, refs, names, cellar, before)
+    acts = read.query is not None and all(MEASURES[w.measure].sort == "act" for w in read.query.whats)
+    return read if acts and not read.unused and read.query and read.query.whats else None
 
 
 def whats_of(query: Query) -> list[What]:
@@ -165,8 +175,8 @@ def _read_in_vessel(
         return None
     if any(MEASURES[w.measure].scope != "batch" for w in read.query.whats):
         return None
-    batches = replace(read.query.batches, vessel=vessel.value.name)
-    return replace(read, query=replace(read.query, batches=batches), confidence=read.confidence - 0.5)
+    batches = read.query.batches._replace(vessel=vessel.value.name)
+    return read._replace(query=read.query._replace(batches=batches), confidence=read.confidence - 0.5)
 
 
 def _read(
@@ -179,8 +189,9 @@ def _read(
 ) -> Understood:
     """Read a question whose references to batches are these, or which means what is in a vessel."""
     signs = in_context(text, find_signs(text, refs), refs)
-    anchored = anchor(text, signs, ACTS) if any(s.name.startswith("anchor:") for s in signs) else None
-    of_anchor = [m for m in refs if anchored and m.first >= anchored[2]]
+    anchored = anchor(text, signs, ACTS) if any(s.name.startswith(("anchor:", "opening:")) for s in signs) else None
+    opening = anchored is not None and anchored[0].relation in OPENING_DAYS  # "its first week": of the wine asked about
+    of_anchor = [m for m in refs if anchored and not opening and m.first >= anchored[2]]
     who = whom(text, [m for m in refs if m not in of_anchor], names, cellar)
     taken = who.tokens | {i for m in of_anchor for i in range(m.first, m.last)}
     taken |= set(range(vessel.first, vessel.last)) if vessel else set()
@@ -189,9 +200,11 @@ def _read(
     group = find_group(text, signs, p.explained, who)
     if anchored and not group:
         whose = whom(text, of_anchor, names, cellar)
-        p.when = replace(act_when(anchored[0]), of=Batches(whose.numbers, _labels(whose.numbers, cellar)))
-        p.explained |= anchored[1]
-        p.tokens = [i for i in p.tokens if i not in anchored[1]]
+        p = p._replace(
+            when=act_when(anchored[0])._replace(of=Batches(whose.numbers, _labels(whose.numbers, cellar))),
+            explained=p.explained | anchored[1],
+            tokens=[i for i in p.tokens if i not in anchored[1]],
+        )
     elif state := in_state(p):
         draft = Draft(Query((), Batches(state=state, every=True), p.when, over="list"), [], 8.0, grouped=True)
         return _finish(p, draft, cellar, before)
@@ -214,13 +227,12 @@ def _finish(p: Pieces, draft: Draft, cellar: Cellar, before: Query | None) -> Un
         unknown=who.unknown, one=who.one, said=who.said, near=draft.near, confidence=draft.score - 2.0 * len(draft.left)
     )
     if draft.query is None:
-        return replace(base, stopped_by=draft.stopped_by)
+        return base._replace(stopped_by=draft.stopped_by)
     query, one = _with_batches(p, draft, who, cellar, before)
     weak, hard = _left_over(p.text, draft.left)
-    broad = any(w.measure in _BROAD for w in query.whats)
-    if hard or len(weak) > (0 if broad else 1):
-        return replace(base, stopped_by=words_of(p.text, draft.left))
-    return replace(base, query=query, one=one, unused=weak)
+    if hard or any(i + 1 not in who.tokens for i in draft.left) or len(weak) > 1:
+        return base._replace(stopped_by=words_of(p.text, draft.left))
+    return base._replace(query=query, one=one, unused=weak)
 
 
 def _with_batches(p: Pieces, draft: Draft, who: Whom, cellar: Cellar, before: Query | None) -> tuple[Query, bool]:
@@ -233,10 +245,10 @@ def _with_batches(p: Pieces, draft: Draft, who: Whom, cellar: Cellar, before: Qu
         and query.whats
         and {w.measure for w in query.whats} <= _STORIES
     ):
-        query = replace(query, whats=tuple(What(m) for m in COMPARED), within="")
+        query = query._replace(whats=tuple(What(m) for m in COMPARED), within="", when=When())  # "from last year"
     measures = [MEASURES[w.measure] for w in query.whats]
     if any(m.name == "plans" for m in measures):
-        query = replace(query, when=dates_in(p.text, who.tokens, plan=True).when)
+        query = query._replace(when=dates_in(p.text, who.tokens, plan=True).when)
     every = who.every or query.batches.every
     numbers, one = who.numbers, who.one and not draft.grouped
     if one and who.bare and any(m.name in _GENERIC for m in measures):
@@ -254,14 +266,14 @@ def _with_batches(p: Pieces, draft: Draft, who: Whom, cellar: Cellar, before: Qu
     if query.over in ("most", "least") and not numbers:
         every = True
     if query.within in ("last", "first") and not query.over and not numbers and not every:
-        query = replace(query, over=query.within)
+        query = query._replace(over=query.within)
     which = query.batches
     if query.when and which.state in _ACT_OF_STATE:  # "bottled in 2023" is a bottling in 2023
         done = Condition(What(_ACT_OF_STATE[which.state]))
-        which = replace(which, state="", conditions=(*which.conditions, done))
+        which = which._replace(state="", conditions=(*which.conditions, done))
     if draft.grouped and which.colours:
         numbers = ()  # the colour says which
-    return replace(query, batches=replace(which, numbers=numbers, labels=_labels(numbers, cellar), every=every)), one
+    return query._replace(batches=which._replace(numbers=numbers, labels=_labels(numbers, cellar), every=every)), one
 
 
 def _implied(

@@ -1,7 +1,6 @@
 """Facts brought together to fewer: the last, the highest, the sum …; and what makes values comparable."""
 
 from collections import Counter
-from dataclasses import replace
 
 from journalbot.model import Settings
 from journalbot.questions.measures import Fact, Measure
@@ -21,6 +20,8 @@ def in_unit(fact: Fact, unit: str) -> float | None:
     if not isinstance(fact.value, int | float):
         return None
     value = float(fact.value)
+    if unit == fact.unit:
+        return value
     if {unit, fact.unit} == {"%", "g/L"} and fact.label == "ta":
         return value * 10 if fact.unit == "%" else value / 10
     if unit.startswith("/") and fact.unit.startswith("/"):
@@ -64,8 +65,7 @@ def weighed(facts: list[Fact]) -> list[Fact]:
         mass = in_unit(f, "g") if "/" not in f.unit else None
         if mass is not None and f.unit:
             out.append(
-                replace(
-                    f,
+                f._replace(
                     value=mass,
                     unit="g",
                     text=f.text if f.unit == "g" else f"{f.text} (about {number_said(mass, 2)} g)",
@@ -94,8 +94,7 @@ def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Set
     if method == "count":
         n = len(facts)
         return [
-            replace(
-                facts[-1],
+            facts[-1]._replace(
                 value=float(n),
                 unit="times",
                 label="",
@@ -110,14 +109,15 @@ def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Set
         return [
             Fact(_owner(facts), facts[-1].date, float(len(values)), "", f"{len(values)}: {join(values)}", _notes(facts))
         ]
-    valued = [(value, f) for f in facts if (value := number_of(f)) is not None]
-    if not valued:
+    figures = [f for f in facts if isinstance(f.value, int | float)]
+    if not figures:
         words = any(isinstance(f.value, str) for f in facts)
         return _commonest(facts, method) if words and method in ("most", "least") else []
     if method in ("most", "least"):
+        valued = [(value, f) for f in figures if (value := number_of(f)) is not None]
         extreme = (max if method == "most" else min)(value for value, _ in valued)
         return [f for value, f in valued if abs(value - extreme) < 1e-9]
-    return _figures([f for _, f in valued], method, measure, settings)
+    return _figures(figures, method, measure, settings)
 
 
 def _commonest(facts: list[Fact], method: str) -> list[Fact]:
@@ -142,7 +142,7 @@ def in_the_unit(facts: list[Fact], unit: str) -> list[Fact]:
         if value is not None:
             said = f"{'about ' if f.unit in _ROUGH else ''}{said_value(value, unit)}"
             text = f"{said}{f' {f.label}' if f.label else ''} ({f.text})"
-            out.append(replace(f, value=value, unit=unit, text=text))
+            out.append(f._replace(value=value, unit=unit, text=text))
         else:
             out.append(f)
     return out
@@ -178,8 +178,9 @@ def _figures(facts: list[Fact], method: str, measure: Measure, settings: Setting
         ]
     if len({f.unit for f in facts}) > 1 and measure.name == "addition":
         unit = "g"
-    values = [v for f in facts if (v := in_unit(f, unit)) is not None]
-    rest = [f for f in facts if in_unit(f, unit) is None]
+    in_it = [(in_unit(f, unit), f) for f in facts]
+    values = [v for v, _ in in_it if v is not None]
+    rest = [f for v, f in in_it if v is None]
     if not values:
         return []
     notes = _notes(facts)
@@ -188,7 +189,7 @@ def _figures(facts: list[Fact], method: str, measure: Measure, settings: Setting
         text = f"{said_value(low, unit)} to {said_value(high, unit)}"
         return [Fact(_owner(facts), facts[-1].date, high - low, unit, text, notes, f"{len(values)} values")]
     value = sum(values) if method == "sum" else sum(values) / len(values)
-    text = said_value(value, unit, exact=method == "sum")
+    text = said_value(value, unit, decimals=3 if method == "sum" else _decimals(values) + 1)
     if measure.name == "addition" and len({f.label for f in facts}) == 1 and facts[0].label:
         text = f"{text} {facts[0].label}"
     parts = [f.text for f in facts]
@@ -206,7 +207,12 @@ def _figures(facts: list[Fact], method: str, measure: Measure, settings: Setting
     return [Fact(_owner(facts), facts[-1].date, round(value, 4), unit, text, notes, working, until=facts[0].date)]
 
 
-def said_value(value: float, unit: str, *, exact: bool = False) -> str:
+def _decimals(values: list[float]) -> int:
+    """The decimals that values were given with: an average of them bears one more."""
+    return max(next((n for n in range(3) if abs(v - round(v, n)) < 1e-9), 2) for v in values)
+
+
+def said_value(value: float, unit: str, decimals: int = 1) -> str:
     """A figure with its unit, as answers say it."""
     if unit.startswith("/"):
         return f"{number_said(value, 2)}{unit}"
@@ -220,7 +226,7 @@ def said_value(value: float, unit: str, *, exact: bool = False) -> str:
         return money_said(value, unit)
     if unit in ("SG", "pH"):
         return value_said(value, unit)
-    return value_said(round(value, 3 if exact else 1), unit)
+    return value_said(round(value, decimals), unit)
 
 
 def _owner(facts: list[Fact]) -> int | None:

@@ -10,12 +10,13 @@ from typing import TYPE_CHECKING
 
 from journalbot.language.names import Names
 from journalbot.language.tokens import tokenize
+from journalbot.questions.measures.tastings import word_fits
 
 if TYPE_CHECKING:
     from journalbot.questions.measures.base import Source
     from journalbot.questions.reading import Understood
 
-_SHORTEST = 4
+_SHORTEST = 3
 _LONG = 7  # letters from which two edits are forgiven
 _LONGEST = 9  # and three, where the first five agree
 
@@ -26,14 +27,24 @@ def doubtful_words(read: "Understood", journal: "Source", names: Names) -> tuple
     from journalbot.questions.signs import question_lexicon
 
     def known(word: str) -> bool:
-        return word in question_lexicon().words or word in names.lexicon or word in names.batches.by_term
+        return word in question_lexicon().words or word in names.lexicon or names.knows(word)
 
     if read.query is None:
         return tuple(w for w in read.stopped_by if not known(w.lower()))
-    looked_for = [w.get(key) for w in whats_of(read.query) for key in ("words", "item")]
+    looked_for = [*read.unused, *(w.get(key) for w in whats_of(read.query) for key in ("words", "item"))]
     unknown = read.unknown if not read.query.batches.numbers else ""
     words = [w for text in (*looked_for, unknown) for w in text.lower().split()]
     return tuple(w for w in words if not names.knows(w) and not journal.search(w, limit=1))
+
+
+def tasted_words(read: "Understood", journal: "Source") -> frozenset[str]:
+    """The words that stopped a question, where a tasting of the journal has them: `leathery`."""
+    words = {w.lower() for w in read.stopped_by} if read.query is None else set[str]()
+    return frozenset(w for w in words if any(_in_tasting(w, hit.note, journal) for hit in journal.search(w, limit=5)))
+
+
+def _in_tasting(word: str, note: int, journal: "Source") -> bool:
+    return any(e.kind == "taste" and word_fits(e, word) for e in journal.entries(seat=note))
 
 
 def respelled(question: str, doubtful: Iterable[str], names: Names) -> tuple[str, dict[str, str]]:
@@ -55,10 +66,15 @@ def _meant(word: str, names: Names) -> str:
     if len(word) < _SHORTEST:
         return ""
     from journalbot.questions.signs import question_lexicon
+    from journalbot.vocabulary.english import english
 
     own = [w for w in names.batches.by_term if " " not in w]
-    for pool in ([*own, *question_lexicon().words], names.lexicon.words):
+    # A word of English is no question word misspelt ("pray"), but it may well be a wine's name ("plumb").
+    pools = [own] if word in english() else [[*own, *question_lexicon().words], names.lexicon.words]
+    for pool in pools:
         near = _nearest(word, pool)
+        trade = [w for w in near if w in names.lexicon or w in own]
+        near = trade if len(trade) == 1 else near  # "rak" is "rack" sooner than "rank"
         if near:
             return _one(near, names.lexicon.meanings)
     return ""

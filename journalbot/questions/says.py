@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+_FULL = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+         "December")  # fmt: skip
 
 METHODS: dict[str, str] = {  # how facts are brought together, as said before what is asked
     "": "",
@@ -36,7 +38,11 @@ TESTS: dict[str, str] = {
     "at most": "of at most",
     "exactly": "of exactly",
 }
+OPENING_DAYS: dict[str, int] = {
+    "first day": 1, "first week": 7, "first fortnight": 14, "first month": 31, "first year": 366,
+}  # fmt: skip
 RELATIONS: dict[str, str] = {
+    **{name: f"in the {name} after" for name in OPENING_DAYS},
     "at": "at the time of",
     "before": "before",
     "after": "after",
@@ -48,12 +54,12 @@ RELATIONS: dict[str, str] = {
 
 
 def day_said(iso: str) -> str:
-    """A day as people say it, and unambiguous: `2 Oct 2024`; `Oct 2024` and `2024` where no more is known."""
+    """A day as people say it, and unambiguous: `2 Oct 2024`; `October 2024` and `2024` where no more is known."""
     parts = iso.split("-")
     if len(parts) == 1:
         return parts[0]
-    month = _MONTHS[int(parts[1]) - 1]
-    return f"{month} {parts[0]}" if len(parts) == 2 else f"{int(parts[2])} {month} {parts[0]}"
+    month = int(parts[1]) - 1
+    return f"{_FULL[month]} {parts[0]}" if len(parts) == 2 else f"{int(parts[2])} {_MONTHS[month]} {parts[0]}"
 
 
 def join(parts: Sequence[str], last: str = "and") -> str:

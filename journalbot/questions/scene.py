@@ -1,20 +1,24 @@
 """The journal as a question sees it: which batches, which of their entries, which days, and the facts these give."""
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import Any
 
 from journalbot.journal.cellar import Cellar
 from journalbot.language.names import Names
+from journalbot.language.text import understand
 from journalbot.model import Batch, Entry, Settings
 from journalbot.questions.measures import MEASURES, Case, Fact, Measure
-from journalbot.questions.measures.base import Source, days_between
+from journalbot.questions.measures.base import POURED, Source, days_between
+from journalbot.questions.measures.standing import STATES
 from journalbot.questions.measures.vessels import keys_of
 from journalbot.questions.query import Batches, Condition, What, When
 from journalbot.questions.reduce import in_unit, reduce_facts
+from journalbot.questions.says import OPENING_DAYS
 from journalbot.questions.whom import colour_of
 
+SHOWN = 40  # batches of a list that are shown with what is known of them
+_BOUGHT = frozenset(("store", "shop", "bought", "shop-bought", "store-bought", "commercial", "supermarket"))
 _NEAR = 3  # days within which a reading still belongs to an act
 
 
@@ -22,16 +26,12 @@ class Incomparable(Exception):
     """A condition whose value has a unit that the batch's facts cannot be brought to."""
 
 
-@dataclass(slots=True)
 class Scene:
     """The journal as a question sees it. Entries are fetched once for each set of batches and kinds."""
 
-    source: Source
-    cellar: Cellar
-    names: Names
-    settings: Settings
-    today: str
-    _kept: dict[tuple[Any, ...], dict[int | None, list[Entry]]] = field(default_factory=dict)
+    def __init__(self, source: Source, cellar: Cellar, names: Names, settings: Settings, today: str) -> None:
+        self.source, self.cellar, self.names, self.settings, self.today = source, cellar, names, settings, today
+        self._kept: dict[tuple[Any, ...], dict[int | None, list[Entry]]] = {}
 
     def entries(
         self, numbers: Sequence[int] | None, measure: Measure, when: When | None
@@ -51,8 +51,35 @@ class Scene:
             if measure.kinds:
                 for e in self.source.entries(batch=batch, kinds=kinds, since=since, until=until, quantity=quantity):
                     found.setdefault(e.batch, []).append(e)
+            if POURED in measure.kinds:
+                for number, poured in self.poured().items():
+                    if number in found:
+                        found[number] = [*found[number], *poured]
             self._kept[key] = found
         return self._kept[key]
+
+    def poured(self) -> dict[int, list[Entry]]:
+        """Toppings up with whole bottles, by the batch of the journal that the bottles were of."""
+        rows = self.source.sql(
+            "SELECT note FROM entries INDEXED BY entries_poured "
+            "WHERE kind = 'top_up' AND fields ->> 'unit' = 'bottle' AND withdrawn_by IS NULL"
+        )
+        out: dict[int, list[Entry]] = {}
+        for (note,) in rows:
+            for e in self.source.entries(note=note, kinds=["top_up"]):
+                if e.get("unit") == "bottle" and isinstance(e.get("amount"), int | float):
+                    owner = self._owner(str(e.get("with") or ""), e)
+                    out.setdefault(owner or 0, []).append(e)
+        return out
+
+    def _owner(self, called: str, entry: Entry) -> int | None:
+        """The one batch in bottles by that day that is called so; None for wine that was bought, or of several."""
+        if len(entry.date) < 10 or set(called.lower().split()) & _BOUGHT:
+            return None
+        text = understand(called, self.names, date.fromisoformat(entry.date), self.settings)
+        fits = {n for m in text.of("batch") for n in m.value.fits}
+        bottled = [n for n in sorted(fits) if (day := self.cellar.batches[n].bottled) and day <= entry.date]
+        return bottled[0] if len(bottled) == 1 else None
 
     def facts(
         self, what: What, numbers: Sequence[int] | None, when: When | None = None
@@ -103,11 +130,32 @@ class Scene:
         numbers = [n for n in numbers if n in self.cellar.batches and self._fits(self.cellar.batches[n], which)]
         judged = []
         narrow = numbers if which.numbers or which.colours or which.years or which.state else None
+        told: list[Condition] = []  # those that only ask whether there is any such entry
         for condition in which.conditions:
-            facts = self.facts(condition.what, narrow, when)
-            numbers = [n for n in numbers if self._meets(condition, facts.get(n, []))]
+            if narrow is None and not (when or condition.since or condition.until) and self._plain(condition):
+                having = self._having(MEASURES[condition.what.measure])
+                numbers = [n for n in numbers if (n in having) == (condition.test == "some")]
+                told.append(condition)
+                continue
+            facts = self.facts(condition.what, narrow, When(condition.since, condition.until) or when)
+            numbers = [n for n in numbers if self.meets(condition, facts.get(n, []))]
             judged.append((condition, facts))
+        judged += [(c, self.facts(c.what, numbers[:SHOWN]) if c.test == "some" else {}) for c in told]
         return numbers, judged
+
+    def _plain(self, condition: Condition) -> bool:
+        """Whether a condition holds of every batch with an entry of a kind, and there are many batches to judge."""
+        measure = MEASURES[condition.what.measure]
+        plain = measure.each and not condition.what.of and condition.test in ("some", "none") and not condition.method
+        return plain and len(self.cellar.batches) > SHOWN
+
+    def _having(self, measure: Measure) -> set[int]:
+        """The batches that have an entry of a measure's kinds."""
+        marks = ", ".join("?" * len(measure.kinds))
+        rows = self.source.sql(
+            f"SELECT DISTINCT batch FROM entries WHERE kind IN ({marks}) AND withdrawn_by IS NULL", measure.kinds
+        )
+        return {n for (n,) in rows if n is not None}
 
     def in_vessel(self, name: str, when: When) -> list[int]:
         """The batches that are in a vessel, or that have been where a time is spoken of or none is there now."""
@@ -136,7 +184,8 @@ class Scene:
             return False
         return not which.state or STATES[which.state](batch)
 
-    def _meets(self, condition: Condition, facts: list[Fact]) -> bool:
+    def meets(self, condition: Condition, facts: list[Fact]) -> bool:
+        """Whether the facts of a batch meet a condition; Incomparable where their unit does not allow to tell."""
         real = [f for f in facts if not f.bare]
         if condition.test == "some":
             return bool(real)
@@ -165,7 +214,7 @@ class Scene:
 
     def span_of(self, when: When) -> When:
         """The days that an anchor with batches of its own, or a span around it, comes to."""
-        if not when.anchor or when.relation in ("at", "before", "after"):
+        if not when.anchor or when.relation in ("at", "before", "after", *OPENING_DAYS):
             return when
         days = self._anchor_days(when, list(when.of.numbers) or None)
         if not days:
@@ -186,6 +235,9 @@ class Scene:
         anchors = [f for found in self.facts(What(when.anchor, when.narrow), numbers).values() for f in found if f.date]
         if not anchors:
             return []
+        if days := OPENING_DAYS.get(when.relation):
+            since = anchors[0].date
+            return [f for f in facts if (gap := days_between(since, f.date)) is not None and 0 <= gap < days]
         if when.relation == "before":
             return [f for f in facts if (f.date, f.order) <= (anchors[0].date, anchors[0].order)]
         if when.relation == "after":
@@ -206,17 +258,6 @@ class Scene:
             if len(f.date) == len(a.date) == 10
         ]
         return [f for gap, f in near if gap == min(g for g, _ in near) and gap <= _NEAR]
-
-
-STATES: dict[str, Callable[[Batch], bool]] = {
-    "bottled": lambda b: bool(b.bottled) and not b.ended,
-    "under way": lambda b: b.under_way,
-    "fermenting": lambda b: (
-        b.under_way and bool(b.pitched) and not b.finished and (b.gravity is None or b.gravity > 1.0)
-    ),
-    "gone": lambda b: bool(b.ended or (b.bottled and b.filled and not b.bottles)),
-    "ended": lambda b: bool(b.ended),
-}
 
 
 def _by_batch(facts: list[Fact]) -> dict[int | None, list[Fact]]:

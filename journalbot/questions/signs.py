@@ -1,10 +1,10 @@
 """The signs in a question: what its words say is asked, from the tables of question words and the language layer."""
 
 import re
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Set
 from datetime import date
 from functools import cache
+from typing import NamedTuple
 
 from journalbot.language.lexicon import Lexicon, Mention
 from journalbot.language.names import Names
@@ -22,6 +22,11 @@ _SHORT = re.compile(
 # "spent since I started": all of it, where nothing says what was started.
 _EVER = re.compile(
     r"\bsince (?:i|we) (?:started|began)(?: out)?(?: (?:making|doing) (?:wine|this|it))?\s*(?=[?.!]*$)", re.IGNORECASE
+)
+# "batch 1 to 30 ppm": a batch and what it is to reach, no span of figures.
+_BATCH_TO = re.compile(
+    r"(\b(?:batch|b|no\.?|#) ?\d{1,4})(?= (?:to|up to|down to|by|at) (?:a |an |about |pH |SG |TA )?[\d.])",
+    re.IGNORECASE,
 )
 _LABEL = re.compile(r"\b(batch \d+) \([^()]*\)", re.IGNORECASE)  # a batch as answers call it: the number says it all
 # "the riesling's gravity": the owner is named; "last year's" and "what's" are words of their own.
@@ -72,8 +77,7 @@ _HARD = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Sign:
+class Sign(NamedTuple):
     """Something that a stretch of words says; `value` is what it names (a material, a vessel …)."""
 
     name: str
@@ -103,6 +107,7 @@ def question_lexicon() -> Lexicon:
         (vocabulary.STATES, "state"),
         (vocabulary.COLOURED, "coloured"),
         (vocabulary.PERIODS, "period"),
+        (vocabulary.OPENINGS, "opening"),
     ):
         rows += [(phrase, f"{kind} {name}", name) for name, phrases in table.items() for phrase in phrases]
     rows += [(word, "superlative", word) for word in vocabulary.SUPERLATIVES]
@@ -113,17 +118,39 @@ def question_lexicon() -> Lexicon:
     return Lexicon(rows)
 
 
+_LEAD_IN = re.compile(
+    rf"^\s*(?:{'|'.join(sorted(map(re.escape, vocabulary.LEAD_INS), key=len, reverse=True))})\b[\s,:;.…-]*"
+    r"(?=(?:what|when|which|who|whom|where|why|how|if|whether|did|do|is|was|are|were|have|has)\b)",
+    re.IGNORECASE,
+)
+_WHETHER = re.compile(r"^(?:if|whether)\b", re.IGNORECASE)
+
+
+def without_lead_in(question: str) -> str:
+    """The question itself: `do you remember when I …` without what is said before it."""
+    whole = question
+    while (shorter := _LEAD_IN.sub("", question, count=1)) != question:
+        question = shorter
+    # "if" asks whether only after a lead-in: "if I add 2 lb of sugar, what …" supposes.
+    return _WHETHER.sub("did", question) if question != whole else question
+
+
 def written_out(question: str) -> str:
     """The question with its short forms written out: `whats` becomes `what is`."""
-    question = _EVER.sub("ever", _LABEL.sub(r"\1", question))
+    question = without_lead_in(question)
+    question = _EVER.sub("ever", _BATCH_TO.sub(r"\1,", _LABEL.sub(r"\1", question)))
     text = _OWNER.sub(
         lambda m: m.group(1) if m.group(1).lower() not in _NO_OWNERS else m.group(), question.replace("’", "'")
     )
     return _SHORT.sub(lambda m: vocabulary.SHORT[m.group().lower()], text)
 
 
-def read_text(question: str, names: Names, today: date, settings: Settings) -> Text:
-    """The question understood as far as words go, misspelt question words mended too."""
+def read_text(
+    question: str, names: Names, today: date, settings: Settings, tasted: Set[str] = frozenset()
+) -> Text:
+    """The question understood as far as words go, misspelt question words mended too. `tasted` are words of the
+    journal's tastings that no table holds.
+    """
     text = understand(written_out(question), names, today, settings)
     text.mentions += [m for m in names.own.find(text.words, text.tokens) if m.kind == "culture"]
     text.mentions[:] = [_whole_year(m, text) if m.kind == "date" else m for m in text.mentions]
@@ -147,6 +174,9 @@ def read_text(question: str, names: Names, today: date, settings: Settings) -> T
             lambda w: w in names.lexicon or w in names.own or w in names.batches.by_term or w in names.vessels,
         )
         text.words[:] = mended
+    for i, t in enumerate(text.tokens):
+        if t.low in tasted:
+            text.mentions.append(Mention("descriptor", t.low, i, i + 1, t.start, t.end))
     return text
 
 
@@ -198,7 +228,7 @@ def find_signs(text: Text, batches: Iterable[Mention] = ()) -> list[Sign]:
         s
         for s in out
         if not any(s.inside(h) for h in hard if s.name != "batch")
-        and not any(s.inside(o) for o in out if o.name not in ("person",))
+        and not any(s.inside(o) for o in out if o.name != "person" or s.name == "person")
         and not _is_batch(s, kept)
     ]
 

@@ -9,6 +9,7 @@ from journalbot.questions.whom import Whom
 _MOMENT_OF = {"started": "start", "begin": "start", "harvest": "start", "oak out": "oak_out"}
 _LINKS = frozenset(("between", "from", "to", "until", "till", "after", "before"))
 _INNER_LINKS = frozenset(("to", "and", "until", "till", "before", "after", "from", "-"))
+_WHETHER = frozenset(("is", "are", "was", "were", "has", "have", "isn't", "still"))
 _INTO = frozenset(("went into", "go into", "goes into", "gone into", "went in", "is in", "are in"))
 
 
@@ -25,6 +26,8 @@ def between(p: Pieces) -> Draft | None:
             moments.append((s.first, s.last, name))
     words = set(p.text.words)
     used = {i for a, b, _ in moments for i in range(a, b)} | tokens_of([length])
+    if len(moments) == 1 and words & {"since", "ago"} and moments[0][2] == "bottle":
+        return _draft(p, What("time in bottle"), used, 9.0)
     if len(moments) == 1 and words & {"since", "ago"}:
         return _draft(p, What("time between", (("from", moments[0][2]), ("to", "today"))), used, 9.0)
     if len(moments) < 2 or not words & _LINKS:
@@ -49,7 +52,7 @@ def share(p: Pieces) -> Draft | None:
     """`How much of batch 8 is in the cuvée`: the blending of one batch, as far as another is in it."""
     if len(p.who.numbers) != 2 or not p.has("how much") or not {"in", "into"} & set(p.text.words):
         return None
-    if p.has("material", "yeast", "oak", "bottles", "left", "money", "alcohol") or any(
+    if p.has("weight", "unit", "material", "yeast", "oak", "bottles", "left", "money", "alcohol") or any(
         s.name.startswith("quantity") for s in p.signs
     ):
         return None
@@ -68,11 +71,23 @@ def in_state(p: Pieces) -> str:
         not found
         or p.who.tokens
         or not p.has("what", "did", "who")
-        or p.has("when", "how long", "how many", "group", "why", "where")
+        or p.has("when", "how long", "how many", "why", "where")
+        or any(s.name == "group" and s.value not in ("anything", "something") for s in p.signs)
     ):
         return ""
     spare = tokens_of([*found, *(s for s in p.signs if s.name in ("way:last", "way:each"))]) | p.explained
     return found[0].name.partition(":")[2] if set(content(p.text, range(len(p.text.words)))) <= spare else ""
+
+
+def standing(p: Pieces) -> Draft | None:
+    """Whether a batch is in a state: `is the riesling still fermenting`; None where that is not asked."""
+    state = next((s for s in p.signs if s.name.startswith("state:") and s.name != "state:bottled"), None)
+    if state is None or not p.who.numbers or p.text.words[0] not in _WHETHER:
+        return None
+    spare = p.explained | tokens_of([state])
+    left = [i for i in content(p.text, p.tokens) if i not in spare and not way_token(i, p.signs)]
+    what = What("standing", (("state", state.name.partition(":")[2]),))
+    return None if left else Draft(Query((what,), when=p.when), [], 9.0)
 
 
 def parts_of(p: Pieces) -> What | None:

@@ -1,8 +1,8 @@
 """When: the days that a question speaks of, by date or by something done on them."""
 
 from collections.abc import Set
-from dataclasses import dataclass, field
 from datetime import date, timedelta
+from typing import NamedTuple
 
 from journalbot.language.dates import DateMention
 from journalbot.language.text import Text
@@ -28,12 +28,11 @@ _DOSING = words("adding added add addition of putting put")
 _SKIPPED = words("the i we my it was were is it's did you they got of that a start end beginning and in")
 
 
-@dataclass(slots=True)
-class Days:
+class Days(NamedTuple):
     """The days found, with the tokens they take."""
 
-    when: When = field(default_factory=When)
-    tokens: set[int] = field(default_factory=set)
+    when: When
+    tokens: set[int]
 
 
 def dates_in(text: Text, taken: set[int], *, weak: bool = False, plan: bool = False) -> Days:
@@ -48,21 +47,20 @@ def dates_in(text: Text, taken: set[int], *, weak: bool = False, plan: bool = Fa
         if not m.value.weak
         or (m.first and text.words[m.first - 1] in _SINCE | _UNTIL | {"in", "on", "of", "during", "between", "for"})
     ]
-    out = Days()
+    tokens: set[int] = set()
     since = until = ""
     bare = [
         t.text for i, t in enumerate(text.tokens) if weak and i not in taken and t.text.isdigit() and len(t.text) == 4
     ]
     if not found and len(bare) == 1:
-        out.tokens.update(i for i, t in enumerate(text.tokens) if t.text == bare[0])
-        out.when = When(f"{bare[0]}-01-01", f"{bare[0]}-12-31")
-        return out
+        year = {i for i, t in enumerate(text.tokens) if t.text == bare[0]}
+        return Days(When(f"{bare[0]}-01-01", f"{bare[0]}-12-31"), year)
     for k, m in enumerate(found):
         lo, hi = _ahead(m.value) if plan else _span(m.value)
         if not lo:
             continue
         before = _before(text, m.first)
-        out.tokens.update(range(m.first, m.last))
+        tokens.update(range(m.first, m.last))
         pair = k + 1 < len(found) and found[k + 1].first - m.last <= 2
         if before in _SINCE and not (before == "from" and not pair):
             since = _after(hi) if before == "after" else lo
@@ -74,8 +72,7 @@ def dates_in(text: Text, taken: set[int], *, weak: bool = False, plan: bool = Fa
             until = hi
         else:
             since, until = (min(since, lo) if since else lo), (max(until, hi) if until else hi)
-    out.when = When(since, until)
-    return out
+    return Days(When(since, until), tokens)
 
 
 def _span(d: DateMention) -> tuple[str, str]:
@@ -119,6 +116,8 @@ def anchor(
     where it begins. `passed` are tokens that may stand between, as a batch's name does.
     """
     for s in signs:
+        if s.name.startswith("opening:") and s.first >= first:
+            return When(anchor="start", relation=s.name.partition(":")[2]), set(range(s.first, s.last)), s.first
         if s.name.startswith("anchor:"):
             act = next((a for a in signs if a.name in acts and a.first >= s.last), None)
             if act:

@@ -1,11 +1,10 @@
 """How the facts are to be put together, by the question's own words or else as is usual for the measure."""
 
-from dataclasses import replace
-
 from journalbot.language.text import Text
 from journalbot.questions.candidates import Candidate
 from journalbot.questions.draft import Pieces, tokens_of
 from journalbot.questions.measures import MEASURES
+from journalbot.questions.periods import PERSON
 from journalbot.questions.query import Batches, Query, What
 from journalbot.questions.signs import Sign
 from journalbot.vocabulary.questions import FILLERS
@@ -19,7 +18,9 @@ _BOTH = frozenset(
 )
 # What has no first or last of its own: it is as it is now.
 _NOW = frozenset(("where", "contents", "sweetness", "free vessels", "plans", "bottles left"))
-_WEIGHED = frozenset(("addition", "sweetening", "chaptalising", "fruit weight"))
+_WEIGHED = frozenset(("addition", "sweetened", "chaptalising", "fruit weight"))
+# How the facts of a batch come to the one that it is ranked by.
+RANKED_BY = {"figure": "mean", "days": "sum", "money": "sum", "act": "count"}
 _WHETHER = frozenset(("is", "was", "are", "were", "did", "does", "do", "has", "had"))
 _CLAUSE = frozenset(("i", "we", "it", "the", "they", "pitched", "pitching", "bottled", "racked", "pressed"))
 
@@ -31,18 +32,22 @@ def put_together(p: Pieces, whats: tuple[What, ...], best: Candidate) -> Query:
     measure = best.measure
     asked = {s.name for s in p.signs if not (s.name == "when" and _leads_clause(p.text, s))}
     part = part_asked(asked, measure.sort, {s.name for s in best.signs})
-    plain = tuple(replace(w, part="") for w in whats)
+    plain = tuple(w._replace(part="") for w in whats)
     whats = tuple(
-        replace(w, part=part if MEASURES[w.measure].sort == "act" or part in ("date", "time") else "") for w in whats
+        w._replace(part=part if MEASURES[w.measure].sort == "act" or part in ("date", "time") else "") for w in whats
     )
-    if measure.counts == "sum" and "how many" in asked and "times" not in asked:
+    if measure.counts == "sum" and "times" not in asked and ("how many" in asked or p.has("volume")):
         return Query(plain, when=p.when, within="sum", over="sum")
     if part == "times" and {"different", "distinct"} & set(p.text.words):
         return Query(plain, when=p.when, over="distinct")
     way = _way(p, best)
     period = next((s.name.partition(":")[2] for s in p.signs if s.name.startswith("period:")), "")
+    if measure.name == "give" and "who" in asked and way in ("most", "least"):
+        return Query(plain, when=p.when, over=way, by=PERSON)
     if period:
         return Query(plain, when=p.when, over=way if way in ("most", "least") else "", by=period)
+    if p.has("rank") and MEASURES[whats[0].measure].sort not in ("words", "story"):
+        return Query(plain, Batches(every=True), p.when, within=RANKED_BY.get(measure.sort, "last"), over="rank")
     if p.has("plot"):
         return Query(plain, when=p.when, within="change", show="plot")
     if not way and any(w.get("unit") for w in whats) and measure.name in _WEIGHED and not p.when.anchor:
@@ -110,6 +115,7 @@ def _leads_clause(text: Text, when: Sign) -> bool:
 def part_asked(asked: set[str], sort: str, row: set[str]) -> str:
     """The side of a measure that is asked for: its date, its amount, how often, or whether at all."""
     wants = {n for n in ("when", "times", "how much", "how many") if n in asked and n not in row}
+    wants |= {"when"} & row if sort == "act" else set()
     if {"when", "how much"} <= wants:
         return ""
     if "clock" in asked:
@@ -118,7 +124,5 @@ def part_asked(asked: set[str], sort: str, row: set[str]) -> str:
         return "times"
     if "when" in wants:
         return "date"
-    if "how much" in wants and sort == "act":
-        return "amount"
     others = {"what", "who", "where", "why", "how long", "when", "how much", "how many", "times"}
     return "done" if sort in ("act", "words") and "did" in asked and not asked & others else ""

@@ -1,7 +1,7 @@
 """Which batches a question speaks of: by reference, as a group, by colour or year; and when that must be asked."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from itertools import pairwise
 
 from journalbot.journal.cellar import Cellar
 from journalbot.language.batch_index import BatchRef
@@ -16,22 +16,24 @@ _DETERMINERS = words("the this that my our last new old first second")
 _COUNTS = words("two three four five six 2 3 4 5 6")
 _JOIN = frozenset(("and", "or", "vs", "versus", "against", "with", ",", "&", "the", "to", "from", "my", "than"))
 _TASTING = words("described describe taste tastes tasted tasting smell smelled smelt like note notes flavour flavor")
+_PART_OF = words("from of in ( the that is went into go goes gone put was")  # "the marquette that went into batch 1"
 _EVERY = frozenset(w for w in EVERY if w not in ("my", "ever"))
 # Fruit that says nothing by itself of which wine is meant.
 _PLAIN_FRUIT = words("juice must grapes grape fruit berries")
 
 
-@dataclass(slots=True)
 class Whom:
     """The batches that a stretch of a question refers to."""
 
-    numbers: tuple[int, ...] = ()
     one: bool = False  # several fit where one was meant
     every: bool = False
     unknown: str = ""  # a reference that fits no batch, as typed
     said: str = ""  # the reference as typed
-    tokens: set[int] = field(default_factory=set)  # the tokens that it takes
     bare: bool = False  # no article before it: "given mead"
+
+    def __init__(self, numbers: tuple[int, ...] = (), tokens: set[int] | None = None) -> None:
+        self.numbers = numbers
+        self.tokens = set[int]() if tokens is None else tokens  # those that it takes
 
 
 def label_of(batch: Batch) -> str:
@@ -56,11 +58,13 @@ def colour_of(batch: Batch, names: Names) -> str:
 
 
 def references(text: Text) -> list[Mention]:
-    """The mentions that refer to batches; a lone letter is none."""
+    """The mentions that refer to batches; a lone letter is none, nor is part of a person's name (`church supper`)."""
+    people = text.of("person")
     return [
         m
         for m in text.of("batch", "stranger")
         if m.value.terms != ("grape",)
+        and not any(p.first <= m.first and m.last <= p.last and p.last - p.first > m.last - m.first for p in people)
         and not (m.last - m.first == 1 and len(text.words[m.first]) == 1 and not text.words[m.first].isdigit())
     ]
 
@@ -69,8 +73,9 @@ def contested(m: Mention, text: Text) -> bool:
     """Whether a reference by name could be something else: a material, a taste, something bought."""
     if m.value.how == "number" or m.value.vintage:
         return False
-    if not m.value.fits and m.value.new is None and set(text.words) & _TASTING:
-        return True  # "any wine described with strawberry"
+    told = set(text.words) & _TASTING or (m.first and text.words[m.first - 1] == "with")
+    if not m.value.fits and m.value.new is None and told:
+        return True  # "any wine described with strawberry", "anything with apricot"
     return any(o.kind in ("material", "descriptor") and o.first < m.last and m.first < o.last for o in text.mentions)
 
 
@@ -118,7 +123,14 @@ def whom(text: Text, mentions: Sequence[Mention], names: Names, cellar: Cellar) 
 
 def _of_the_last(between: Sequence[str]) -> bool:
     """Whether the words between two references make the second one tell of the first: `the shiraz from batch 2`."""
-    return bool(between) and set(between) <= {"from", "of", "in", "(", "the", "that", "is"} and between[-1] != "the"
+    return bool(between) and set(between) <= _PART_OF and between[-1] != "the"
+
+
+def _either(text: Text, years: dict[int, int]) -> set[int]:
+    """Years put as a choice: `which bacchus had the higher TA, 2022 or 2023`."""
+    spots = sorted(years)
+    pairs = [(a, b) for a, b in pairwise(spots) if text.words[a + 1 : b] in (["or"], ["vs"], ["v"])]
+    return {i for pair in pairs for i in pair}
 
 
 def _any_of(words: Sequence[str], first: int) -> bool:
@@ -139,6 +151,8 @@ def _any_of(words: Sequence[str], first: int) -> bool:
 
 def _by_colour(ref: BatchRef, names: Names, cellar: Cellar) -> tuple[int, ...]:
     """What a reference fits; by the colour that a batch must have, where the names know of none."""
+    if not ref.fits and ref.new is not None and int(ref.new) in cellar.batches:
+        return (int(ref.new),)  # planned, and not begun yet
     if ref.fits or ref.new is not None or not ref.terms:
         return ref.fits
     colours = [t for t in ref.terms if t in _COLOURS]
@@ -196,6 +210,7 @@ def _by_years(
     while i < len(text.words) and (text.words[i] in _JOIN | {"in", "of", "from", "and"} or i in years):
         near |= {i} if i in years else set()
         i += 1
+    near |= _either(text, years) if not near else set()
     wanted = {years[i] for i in near}
     found = tuple(sorted(n for n in all_of if names.batches.vintage(n) in wanted))
     if not found:

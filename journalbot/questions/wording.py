@@ -5,14 +5,14 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from journalbot.questions.measures import MEASURES, Fact
-from journalbot.questions.query import Query, What, condition_said
+from journalbot.questions.query import Query, What, which_said
 from journalbot.questions.says import day_said, join, number_said
 from journalbot.questions.whom import label_of
 
 if TYPE_CHECKING:
     from journalbot.questions.scene import Scene
 
-_MANY = 40  # lines shown of a list; the rest is counted
+_MANY = 40  # lines shown of a list; the rest is counted (`scene.SHOWN` for batches)
 _STORY = 200
 _PARTS = 30  # batches shown with what each has in a total
 
@@ -88,6 +88,16 @@ def each(query: Query, what: What, real: dict[int | None, list[Fact]], scene: "S
     head = f"{capital(_title(what))}:\n" if len(lines) > 1 and len(query.whats) == 1 else ""
     shown = lines[:_MANY] + ([f"and {len(lines) - _MANY} more batches"] if len(lines) > _MANY else [])
     return lead + head + "\n".join(shown)
+
+
+def ranked(what: What, real: dict[int | None, list[Fact]], scene: "Scene") -> str:
+    """A line a batch, the one with the most first."""
+    lines = [
+        f"  {k}. {label(number, scene) or 'of no one batch'}: {fact_said(facts[-1])}"
+        for k, (number, facts) in enumerate(list(real.items())[:_MANY], 1)
+    ]
+    more = [f"  and {len(real) - _MANY} more"] if len(real) > _MANY else []
+    return "\n".join([f"{capital(_title(what))}, the most first:", *lines, *more])
 
 
 def _title(what: What) -> str:
@@ -258,10 +268,9 @@ def _advice(facts: Sequence[Fact], scene: "Scene") -> str:
 
 def _vessels(what: What, facts: Sequence[Fact], scene: "Scene") -> str:
     single = what.get("vessel")
-    if single and what.measure == "free vessels":
-        empty = all(f.value == "empty" for f in facts)
-        if empty:
-            return f"Yes: {join([f.label for f in facts])} {'is' if len(facts) == 1 else 'are'} empty."
+    if single and what.measure == "free vessels" and len(facts) == 1:
+        if facts[0].value == "empty":
+            return f"Yes: {facts[0].label} is empty."
         return (
             f"No: {join([f'{label(f.batch, scene)} has been in {f.label} since {day_said(f.date)}' for f in facts])}."
         )
@@ -271,9 +280,14 @@ def _vessels(what: What, facts: Sequence[Fact], scene: "Scene") -> str:
         said = [f"{label(f.batch, scene)}, since {day_said(f.date)}{f.text.removeprefix('in it')}" for f in facts]
         return f"{capital(facts[0].label)}: {join(said)}."
     if what.measure == "free vessels":
-        return f"Empty: {join([f.label for f in facts])}."
+        return f"Empty: {join(sorted((_vessel(f.label) for f in facts if f.value == 'empty'), key=str.lower))}."
     held = {f: f"{label(f.batch, scene)}, since {day_said(f.date)}" if f.batch is not None else "empty" for f in facts}
     return "\n".join(f"{capital(f.label)}: {said}" for f, said in held.items())
+
+
+def _vessel(name: str) -> str:
+    """A vessel within a sentence: `carboy 5`, also where a note began with it; `DJ 5` as it is."""
+    return name[:1].lower() + name[1:] if name[1:2].islower() else name
 
 
 def batch_list(query: Query, numbers: Sequence[int], shown: dict[int, list[Fact]], scene: "Scene") -> str:
@@ -291,10 +305,7 @@ def batch_list(query: Query, numbers: Sequence[int], shown: dict[int, list[Fact]
 
 def no_batches(query: Query) -> str:
     """That none meets the conditions, and which these are."""
-    said = join([condition_said(c) for c in query.batches.conditions]) or (
-        f"are {query.batches.state}" if query.batches.state else "fit that"
-    )
-    return f"None: there are no batches that {said}."
+    return f"None: there are no batches that {which_said(query.batches) or 'fit that'}."
 
 
 def notes_said(numbers: Sequence[int], scene: "Scene") -> str:

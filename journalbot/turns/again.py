@@ -40,9 +40,12 @@ def make_again(assistant: "Assistant", text: str, today: datetime.date) -> Reply
     journal, names = assistant.journal, assistant.words.names()
     cellar = journal.cellar()
     read = understand(text, names, today, journal.settings)
-    meant = whom(read, read.of("batch"), names, cellar).numbers
-    if not meant or not _only_named(read):
+    who = whom(read, read.of("batch", "stranger"), names, cellar)
+    meant = who.numbers
+    if not _only_named(read):
         return None
+    if not meant:
+        return Reply(f"The journal has no {who.unknown} to make again.") if who.unknown else None
     if len(meant) > 1:
         choices = tuple(label_of(cellar.batches[n]) for n in meant)
         return Reply(f"Which of them: {', '.join(choices)}?", ask=Ask("batch", choices))
@@ -55,20 +58,23 @@ def make_again(assistant: "Assistant", text: str, today: datetime.date) -> Reply
         return Reply(f"That cannot be planned: {error}.")
     # "from 1 March" is a day here, though in a note it might be anything.
     days = find_dates(read.tokens, today, day_first=journal.settings.day_first)
-    day = next((d.future_iso for d in days if len(d.future_iso) == 10), today.isoformat())
+    if any(d.future_iso and len(d.future_iso) < 10 for d in days):
+        return Reply("From which day should it be planned? Say it with a day, as in “… starting 5 October”.")
+    day = next((d.future_iso for d in days if d.future_iso), today.isoformat())
     number = cellar.next_number()
     with journal.turn():
         note = journal.add_note(today.isoformat(), text)
         filed = journal.file(note.number, _plans(recipe, number, day, today), origin="given")
         assistant.words.take_in(filed)
-    return Reply(_told(recipe, number, day, filed, label_of(cellar.batches[meant[0]])), note, tuple(filed))
+    told = _told(recipe, number, day, filed, label_of(cellar.batches[meant[0]]), journal.settings.units)
+    return Reply(told, note, tuple(filed))
 
 
 def _only_named(read: "Text") -> bool:
     """Whether the verb has a wine for its object and nothing else: "make sure to rack batch 3 again" has not."""
     at = next((i for i, w in enumerate(read.words) if w in _VERBS), -1)
     end = next((i for i, w in enumerate(read.words) if i > at and w in ("again", "once", "another")), at + 1)
-    named = {i for m in read.of("batch") for i in range(m.first, m.last)}
+    named = {i for m in read.of("batch", "stranger") for i in range(m.first, m.last)}
     first = next((i for i in range(at + 1, len(read.words)) if read.words[i] not in _SMALL), -1)
     return at >= 0 and first in named and all(i in named or read.words[i] in _SMALL for i in range(at + 1, end))
 
@@ -89,12 +95,13 @@ def _plans(recipe: "Recipe", number: int, day: str, today: datetime.date) -> lis
     return [*first, *plans(recipe, number, started, today)]
 
 
-def _told(recipe: "Recipe", number: int, day: str, filed: list[Entry], made_like: str) -> str:
+def _told(recipe: "Recipe", number: int, day: str, filed: list[Entry], made_like: str, units: str) -> str:
     from journalbot.questions.measures.readings import value_said
-    from journalbot.questions.says import day_said, number_said
+    from journalbot.questions.measures.vessels import volume_said
+    from journalbot.questions.says import day_said
     from journalbot.vocabulary.quantities import QUANTITIES
 
-    head = f"Batch {number} is planned like {made_like}, for {number_said(recipe.litres, 1)} L, from {day_said(day)}:"
+    head = f"Batch {number} is planned like {made_like}, for {volume_said(recipe.litres, units)}, from {day_said(day)}:"
     lines = [f"  {day_said(str(e.get('due')))}: {e.get('what')}" for e in filed]
     watch = [
         f"  watch {QUANTITIES[w.quantity].label}: it was {value_said(w.value, w.unit)} at the {w.at}"

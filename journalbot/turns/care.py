@@ -22,7 +22,7 @@ def due(journal: Journal, today: datetime.date) -> "list[Due]":
     latest = sorted(journal.cellar().under_way(), key=lambda b: -b.last_id)[:_LATEST]
     found = plans_due(journal.entries(batch=None, kinds=["plan", "purchase"]), today)
     for record in _records(journal, [b.number for b in latest], today).values():
-        found += care(record)
+        found += care(record, journal.settings.intervals)
     return sorted(found, key=lambda d: (not d.overdue, d.key != "plan", d.since))
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from journalbot.language.text import understand
 from journalbot.language.tokens import tokenize
 from journalbot.model import Json, Settings
+from journalbot.vocabulary.everyday import EVERYDAY
 
 if TYPE_CHECKING:
     from journalbot.journal.cellar import Cellar
@@ -24,6 +25,14 @@ _FORMS = tuple(
         r"(?:is|means|stands for|is short for|is my name for|is what (?:i|we) call|=) (?P<means>.+)",
         r"(?P<word>[^\s'\"“”,.]+(?: [^\s'\"“”,.]+)?) (?:means|is short for|stands for) (?P<means>.+)",
         rf"(?:i|we) call (?P<means>.+?) {_QUOTED}(?P<word>[^'\"“”]+){_QUOTED}",
+    )
+)
+# The name of a vessel: "Hank is the 15 gallon barrel" tells of other things where it names none.
+_NAMING = tuple(
+    re.compile(form, re.IGNORECASE)
+    for form in (
+        r"(?P<means>(?:the|my|our) .+?) is (?:called|named|nicknamed|known as) (?P<word>[^,.;]+)",
+        r"(?P<word>[^\s,.;]+) is (?P<means>(?:the|my|our) .+)",
     )
 )
 _ARTICLES = {"the", "my", "our", "a", "an", "that", "this"}
@@ -44,9 +53,10 @@ class Lesson(NamedTuple):
 def read_lesson(text: str, on: datetime.date, settings: Settings, names: "Names", cellar: "Cellar") -> Lesson | None:
     """The word that a line teaches; None where it teaches none."""
     line = " ".join(text.split()).rstrip(".! ")
-    found = next((m for form in _FORMS if (m := form.fullmatch(line))), None)
+    found = next((m for form in (*_FORMS, *_NAMING) if (m := form.fullmatch(line))), None)
     if found is None:
         return None
+    naming = found.re in _NAMING
     tokens = [t for t in tokenize(found["word"]) if t.kind != "mark"]
     words = [t.low for t in tokens]
     while words and words[0] in _ARTICLES:
@@ -55,6 +65,8 @@ def read_lesson(text: str, on: datetime.date, settings: Settings, names: "Names"
     if not word or len(words) > 4:
         return None
     meaning = _meaning(found["means"], on, settings, names, cellar)
+    if naming and (not meaning or "vessel" not in meaning or any(names.knows(w) or w in EVERYDAY for w in words)):
+        return None
     quoted = re.search(_QUOTED, text) is not None or line[:2].lower() in ("wh", "by", "if")
     if meaning is None and not quoted:
         return None  # "foam means trouble" is a note

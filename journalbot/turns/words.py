@@ -1,12 +1,13 @@
 """The names that the reader knows, kept in step with the journal."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from journalbot.journal.cellar import Cellar
 from journalbot.journal.fold import names_in, touched, vessels_in
 from journalbot.journal.store import Journal
-from journalbot.model import Entry, Json
+from journalbot.model import Batch, Entry, Json
 
 if TYPE_CHECKING:
     from journalbot.language.names import Names
@@ -57,7 +58,7 @@ def names_of(cellar: Cellar, taught: dict[str, Json]) -> "Names":
     from journalbot.language.names import Names
 
     names = Names()
-    names.update_batches(cellar.batches.values())
+    names.update_batches(b for b in cellar.batches.values() if _begun(b))
     for sort in SORTS:
         for known in cellar.names.get(sort, {}).values():
             if known.uses > 0:
@@ -74,12 +75,18 @@ def learn(names: "Names", entries: Iterable[Entry], cellar: Cellar) -> None:
     """Take in the batches that entries have changed, and the names that they hold."""
     entries = list(entries)
     changed = {number for entry in entries for number in touched(entry)}
-    names.update_batches(cellar.batches[n] for n in sorted(changed) if n in cellar.batches)
+    batches = (cellar.batches[n] for n in sorted(changed) if n in cellar.batches)
+    names.update_batches(b for b in batches if _begun(b))
     for entry in entries:
         for sort, name in names_in(entry):
             names.learn(sort, name)
         for name in vessels_in(entry):
             names.learn("vessel", name)
+
+
+def _begun(batch: Batch) -> bool:
+    """Whether more is known of a batch than plans: one laid out ahead keeps its number for the note that starts it."""
+    return replace(batch, last_note=0, last_id=0, latest=("", 0, 0)) != Batch(batch.number)
 
 
 def give_meaning(names: "Names", word: str, meaning: Json) -> None:

@@ -67,6 +67,29 @@ INTERVALS: dict[str, Interval] = {
     "drink without sulfite": Interval("drink", "the vintage, with no sulfite on record", 180, 365),
 }
 
+# How people name the work whose days they set: phrase to keys of INTERVALS.
+OWN_DAYS: dict[str, tuple[str, ...]] = {
+    **dict.fromkeys(("rack", "rack again", "racking", "rack it", "rack them", "rack my wine", "rack my wines",
+        "rack the wine", "rack the wines", "siphon"), ("rack again",)),
+    **dict.fromkeys(("top up", "top up the carboys", "top up carboys", "top up the carboy", "top up the demijohns",
+        "top off", "topping up", "top up my wine", "top up the wine", "check the level", "check the levels"),
+        ("top up glass", "top up small barrel", "top up barrel")),
+    **dict.fromkeys(("top up the barrel", "top up barrels", "top up the barrels", "top up my barrel"),
+        ("top up small barrel", "top up barrel")),
+    **dict.fromkeys(("check the airlock", "check the airlocks", "check airlocks", "refill the airlock",
+        "refill the airlocks", "refill airlocks", "fill the airlock", "fill the airlocks", "look at the airlock",
+        "look at the airlocks", "airlock", "airlocks", "top up the airlocks", "top up the airlock"), ("airlock",)),
+    **dict.fromkeys(("check sulfite", "check the sulfite", "check sulphite", "check so2", "check the so2",
+        "check free so2", "test so2", "test sulfite", "measure so2", "measure free so2", "measure sulfite",
+        "add sulfite", "sulfite", "sulphite", "sulfite it", "test free so2"), ("check sulfite",)),
+    **dict.fromkeys(("taste", "taste it", "taste them", "tasting", "taste the wine", "taste the wines", "taste my wine",
+        "taste my wines", "taste everything"), ("taste",)),
+    **dict.fromkeys(("taste the oak", "taste for oak"), ("taste small oak", "taste large oak")),
+    **dict.fromkeys(("punch down", "punch down the cap", "punch the cap", "plunge", "plunge the cap"), ("punch down",)),
+    **dict.fromkeys(("check the malolactic", "check malolactic", "check the ml", "check mlf", "test malolactic",
+        "check malo", "check the malo"), ("malolactic",)),
+}
+
 PRIMARY_DAYS = 60  # a ferment not called finished is taken to be over by then
 DRY_SG = 0.998  # read at or under it, a wine is taken to have fermented out
 PRESS_SG = 1.010  # at or under it most sweetness is gone (USDA: press then; the number common practice)

@@ -54,7 +54,7 @@ MATERIALS: dict[str, tuple[str, ...]] = {
     "yeast energizer": ("yeast energizer", "yeast energiser", "energizer", "energiser", "yeast energizers",
         "energizers", "energisers"),
     "pectic enzyme": ("pectic enzyme", "pectic enzymes", "pectic", "pectolytic enzyme", "pectolytic enzymes",
-        "pectolytic", "pectinase", "pectase", "pectic powder", "pectin enzyme", "pectin enzymes", "pectinolytic enzyme",
+        "peptic enzyme", "pectolytic", "pectinase", "pectase", "pectic powder", "pectin enzyme", "pectin enzymes", "pectinolytic enzyme",
         "pectic enz", "pecto enzyme", "pectin destroying enzyme", "pectin-destroying enzyme", "pectic ezyme",
         "pectin remover"),
     "bentonite": ("bentonite", "bentonite slurry", "bentonite clay", "bentonite powder", "bento", "sodium bentonite"),

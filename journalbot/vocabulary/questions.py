@@ -28,7 +28,7 @@ SHORT: dict[str, str] = {
 
 # What kind of answer is wanted.
 ASKS: dict[str, tuple[str, ...]] = {
-    "what": ("what", "which", "what kind of", "what sort of", "what type of", "which kind of", "which sort of",
+    "what": ("what", "which", "what all", "what kind of", "what sort of", "what type of", "which kind of", "which sort of",
         "what exactly", "tell me", "show me", "give me", "remind me", "let me see", "let me know", "what were",
         "what are", "what is", "what was", "show", "list", "i want to know", "i need to know"),
     "when": ("when", "what day", "which day", "what date", "which date", "what month", "which month", "what year",
@@ -43,12 +43,12 @@ ASKS: dict[str, tuple[str, ...]] = {
         "what went wrong with"),
     "how long": ("how long", "how fast", "how quickly", "how slowly", "how many days", "how many weeks",
         "how many months", "how many years", "how much time", "number of days", "days from", "days between",
-        "days", "weeks", "duration", "length", "time from", "time between", "time spent", "what length of time",
+        "days", "weeks", "duration", "length", "time from", "time between", "time spent", "what length of time", "time since",
         "how old", "for how long", "weeks between", "months between", "months from", "weeks from", "long"),
     "how much": ("how much", "what amount", "amount", "amounts", "dose", "dosage", "doses", "what quantity",
         "quantity", "quantities", "how big a dose", "what dose", "rate", "how many grams", "how many g",
         "how many teaspoons", "how many tsp", "how many tablets", "how many ounces", "how many oz", "how many ml",
-        "how many pounds", "how many lb", "how many kilos", "how many kg", "how many packets", "at what rate"),
+        "how much wine", "how many pounds", "how many lb", "how many kilos", "how many kg", "how many packets", "at what rate"),
     "how many": ("how many", "number of", "count of", "how big a number of", "count"),
     "how": ("how", "how did", "how was", "how has", "in what way"),
     "times": ("how many times", "how often", "number of times", "times", "how frequently"),
@@ -96,6 +96,11 @@ SUPERLATIVES: dict[str, tuple[str, str]] = {  # word -> (way, sign)
     "faster": ("least", "how long"), "quicker": ("least", "how long"),
     "best": ("most", "score"), "better": ("most", "score"), "favourite": ("most", "score"),
     "favorite": ("most", "score"), "nicest": ("most", "score"), "tastiest": ("most", "score"),
+    "like best": ("most", "score"), "like the best": ("most", "score"), "like most": ("most", "score"),
+    "like the most": ("most", "score"), "liked best": ("most", "score"), "liked most": ("most", "score"),
+    "enjoy most": ("most", "score"), "enjoyed most": ("most", "score"), "like least": ("least", "score"),
+    "like the least": ("least", "score"), "liked least": ("least", "score"), "enjoyed least": ("least", "score"),
+    "least favourite": ("least", "score"), "least favorite": ("least", "score"),
     "worst": ("least", "score"), "worse": ("least", "score"),
     "cheapest": ("least", "money"), "cheaper": ("least", "money"), "dearest": ("most", "money"),
     "priciest": ("most", "money"), "costliest": ("most", "money"),
@@ -103,6 +108,8 @@ SUPERLATIVES: dict[str, tuple[str, str]] = {  # word -> (way, sign)
     "dearer": ("most", "money"),
     "driest": ("least", "final gravity"), "drier": ("least", "final gravity"), "dryer": ("least", "final gravity"),
     "sweetest": ("most", "final gravity"), "sweeter": ("most", "final gravity"),
+    "biggest": ("most", "volume"), "largest": ("most", "volume"), "smallest": ("least", "volume"),
+    "bigger": ("most", "volume"), "larger": ("most", "volume"), "smaller": ("least", "volume"),
     "oldest": ("most", "age"), "older": ("most", "age"), "youngest": ("least", "age"), "younger": ("least", "age"),
     "most acidic": ("least", "ph"), "least acidic": ("most", "ph"), "sharpest": ("most", "ta"),
 }
@@ -110,7 +117,7 @@ SUPERLATIVES: dict[str, tuple[str, str]] = {  # word -> (way, sign)
 # Which batches are meant, where none is named.
 GROUPS: tuple[str, ...] = (
     "wine", "wines", "batch", "batches", "one", "ones", "vintage", "vintages", "bottlings", "lots", "lot", "ferment",
-    "ferments", "fermentation", "fermentations", "of them", "of mine", "brews",
+    "ferments", "fermentation", "fermentations", "of them", "of mine", "brews", "anything", "something",
 )
 COLOURED: dict[str, tuple[str, ...]] = {
     "red": ("reds",), "white": ("whites",), "rosé": ("rosés", "pinks", "roses"),
@@ -155,6 +162,16 @@ ANCHORS: dict[str, tuple[str, ...]] = {  # a span of days named by what was done
     "month": ("the month", "in the month", "the same month"), "year": ("the year", "in the year"),
 }
 
+# What people say before they ask; it is passed over where an asking word follows.
+LEAD_INS: tuple[str, ...] = (
+    "do you remember", "do you recall", "do you know", "do you happen to know", "can you tell me", "could you tell me",
+    "can you remember", "can you remind me", "could you remind me", "would you know", "i forget", "i forgot",
+    "i can not remember", "i can't remember", "i cannot remember", "i don't remember", "i do not remember",
+    "i can't recall", "i was wondering", "i am wondering", "just wondering", "wondering", "any idea", "any clue",
+    "quick question", "question", "hey", "hi", "hello", "ok so", "okay so", "so", "um", "hmm", "remind me", "please",
+    "i would like to know", "i'd like to know", "i want to know", "out of interest", "just out of interest",
+    "for the record", "let me see", "right", "well", "now then",
+)
 # Words that carry no meaning of their own in a question.
 FILLERS: frozenset[str] = words(
     "a an the my our your his her their this that these those it its it's i me we us you he she they them one ones "
@@ -173,6 +190,9 @@ FILLERS: frozenset[str] = words(
     "reading readings anybody anyone somebody someone everything something anything nothing else around name called "
     "call named sorts kinds note notes logged log list data stated listed information info details sum altogether "
     "elapsed passed house home made-up notes' season seasons sit sat sitting sits seen part parts bottle's "
+    "reach reached reaches hit hits showed shows achieve achieved brought manage managed counted contained spent lasted last "
+    "become becomes whatever whichever honestly anyway possibly maybe perhaps properly kindly quickly again lovely "
+    "away dear lately somehow simply nicely fully possible "
     "different together himself myself tho lol btw hmm um uh erm tbh imo folks cheers finally"
 )
 
@@ -193,6 +213,12 @@ MODALS: frozenset[str] = frozenset((
 PERIODS: dict[str, tuple[str, ...]] = {
     "year": ("per year", "by year", "each year", "every year", "yearly", "year by year", "annually", "by the year"),
     "month": ("per month", "by month", "each month", "every month", "monthly", "month by month", "by the month"),
+}
+# The first days of a wine: what is said of them -> as in `questions.says.RELATIONS`.
+OPENINGS: dict[str, tuple[str, ...]] = {
+    "first day": ("first day", "day one", "day 1"), "first week": ("first week", "first seven days", "first 7 days"),
+    "first fortnight": ("first fortnight", "first two weeks", "first 2 weeks"),
+    "first month": ("first month", "first four weeks", "first 30 days"), "first year": ("first year", "first twelve months"),
 }
 # What money goes to that is no one thing: "on this hobby".
 NO_ITEM: frozenset[str] = words(

@@ -2,6 +2,7 @@
 person measured, planned or set comes first."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from datetime import date, timedelta
 
 from journalbot.journal.fold import order_of
@@ -18,12 +19,13 @@ from journalbot.vocabulary.care import (
 from journalbot.winemaking.plans import Due, acts_of, due_of, plans_due
 from journalbot.winemaking.record import Record, last_day, notes_of, value_of
 
-__all__ = ["Due", "care", "interval", "plans_due"]
+__all__ = ["Due", "ahead", "care", "interval", "plans_due"]
 
 _SMALL_OAK = frozenset(("powder", "chips", "cubes"))
 _COLD_CHECK_AHEAD = 30  # days before a planned bottling
 _FRESH = 3  # days in which a gravity above the mark says not yet; this program's threshold
 _EARLY_RACKING = 3  # days before the end of fermentation; this program's threshold
+_AHEAD = 1200  # days looked ahead for what will be due: longer than any interval but the drinking
 _KEPT_ON_LEES = 42  # days: lees stirred so lately are kept on purpose; common practice, no source
 
 
@@ -52,8 +54,24 @@ def care(record: Record, own: Mapping[str, tuple[int, int]] | None = None) -> li
     return sorted(kept, key=lambda d: (not d.overdue, d.since))
 
 
+def ahead(record: Record, act: str, own: Mapping[str, tuple[int, int]] | None = None) -> list[Due]:
+    """What of an act is due or will be, as far as can be told today: plans of it, then the usual days from its clock.
+
+    `act` as plans name acts ("rack", "top_up", "bottle" …); each Due's `since` is where its days are counted from.
+    """
+    if record.phase == "over":
+        return []
+    plans = [e for e in record.kind("plan") if act in acts_of(e) and due_of(e)]
+    planned = [Due(record.batch.number, str(e.get("what")), due_of(e), 0, None, f"planned for {due_of(e)}",
+                   record.today > last_day(due_of(e)), notes_of(e)) for e in plans if not record.after(e, act)]
+    later = replace(record, today=record.today + timedelta(_AHEAD))
+    coming = [due for rule in _RULES[record.phase] for due in rule(later, own or {})]
+    return [*planned, *(due for due in coming if _ACT.get(due.key.split()[0]) == act)]
+
+
 _ACT = {"rack": "rack", "press": "press", "bottle": "bottle", "top": "top_up", "airlock": "airlock", "taste": "taste",
-        "oak": "oak_out", "settle": "rack", "malolactic": "malolactic", "punch": "punch_down"}
+        "oak": "oak_out", "settle": "rack", "malolactic": "malolactic", "punch": "punch_down", "drink": "drink",
+        "check": "sulfite"}
 
 
 def _acts(record: Record, due: Due) -> frozenset[str]:
@@ -73,8 +91,10 @@ def _clocked(record: Record, key: str, since: str, own: Own, *notes: Entry | Non
     row = INTERVALS[key]
     about = "" if len(since) == 10 else "about "
     usual = str(low) if low == high else f"{low} to {high}"
-    reason = why or f"{about}{days} day{'s' if days != 1 else ''} since {row.clock}; usual is {usual}"
-    yield Due(record.batch.number, row.what, since, days, (low, high), reason, days > high, notes_of(*notes), key)
+    whose = "you set" if key in own else "usual is"
+    reason = why or f"{about}{days} day{'s' if days != 1 else ''} since {row.clock}; {whose} {usual}"
+    yield Due(record.batch.number, row.what, since, days, (low, high), reason, days > high, notes_of(*notes), key,
+              key in own)
 
 
 # ---- while it ferments

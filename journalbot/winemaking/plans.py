@@ -28,6 +28,7 @@ class Due:
     overdue: bool
     notes: tuple[int, ...]
     key: str = "plan"  # the interval it rests on; what a person's own interval replaces
+    own: bool = False  # whether the days are the person's own
 
 
 def plans_due(entries: Iterable[Entry], today: date, batch: Batch | None = None) -> list[Due]:

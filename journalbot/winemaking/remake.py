@@ -85,7 +85,8 @@ def how_made(batch: int, entries: Iterable[Entry], volume: float | None = None) 
     start = next((e for e in own if e.kind == "start"), None)
     if start is None:
         raise ValueError(f"batch {batch} has no start on record, so there is nothing to count its days from")
-    size = volume if volume is not None else litres(start.get("volume"), start.get("unit"))
+    told = litres(start.get("volume"), start.get("unit"))
+    size = told if told is not None else volume
     if size is None:
         raise ValueError(f"the volume that batch {batch} was started with is not known: say how much it was")
     check_litres(size)
@@ -109,7 +110,9 @@ def plans(recipe: Recipe, number: int, started: date, today: date) -> list[Entry
 
 def said(step: Step) -> str:
     """A step in a few words that a plan can be kept by: `add 12 g potassium metabisulfite`, `press`."""
-    amount = f"{step.amount:.3g} {step.unit}".strip() if step.amount is not None and step.kind != "bottle" else ""
+    # A spoon is good to two figures at most.
+    digits = 2 if step.unit in ("tsp", "tbsp", "cup") else 3
+    amount = "" if step.amount is None else f"{step.amount:.{digits}g} {step.unit}".strip()
     if step.kind == "bottle" and step.amount is not None:
         amount = f"about {step.amount:.0f}"
     return " ".join(part for part in (ACTS[step.kind], amount, step.what) if part)

@@ -30,6 +30,9 @@ TARGETS: dict[tuple[str, str], tuple[float, float, str]] = {
     ("red", "bottling"): (0.4, 0.6, "hand-out after University of California Enology Briefs I(1), 1982"),
     ("any", "storage"): (0.6, 0.8, "Understanding Wine Chemistry, chapter 17"),
 }
+# Molecular SO2 to aim at in store where nothing else is asked, mg/L: the ends of TARGETS.
+AIMS: dict[str, float] = {"red": 0.5}
+OTHER_AIM = 0.8
 SMELT_FROM = 2.0  # mg/L molecular; Understanding Wine Chemistry, chapter 17
 
 

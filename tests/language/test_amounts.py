@@ -1,7 +1,6 @@
 """Numbers with what follows them: amounts, rates, money, scores, times and bottles, as notes have them."""
 
 import datetime
-from typing import Any
 
 import pytest
 
@@ -9,13 +8,11 @@ from journalbot.language.names import Names
 from journalbot.language.text import understand
 from journalbot.model import Settings
 
-from ..notes.telling import gap
-
 NAMES = Names()
 US, METRIC = Settings(), Settings(units="metric", day_first=True, currency="EUR")
 
 # What is written, the kind of mention, and the figures and unit read (the format's rules for numbers and units).
-AMOUNTS: list[Any] = [
+AMOUNTS: list[tuple[str, float, str]] = [
     ("5 g of DAP", 5, "g"),
     ("5g", 5, "g"),
     ("1/4 tsp", 0.25, "tsp"),  # format
@@ -40,7 +37,8 @@ AMOUNTS: list[Any] = [
     ("1 g per litre", 1, "g/L"),
     ("20 g/hl", 0.2, "g/L"),
     ("1 tsp/gallon", 1, "tsp/gal"),
-    gap("three quarters of a cup", 0.75, "cup", why="a fraction before “of a” is passed over: 1 cup"),
+    ("three quarters of a cup", 0.75, "cup"),
+    ("half of a cup", 0.5, "cup"),
     ("1,200 g", 1200, "g"),
     ("a couple of tablets", 2, "tablet"),
     ("6 fl oz", 6, "fl oz"),
@@ -55,9 +53,9 @@ def test_amounts(text: str, value: float, unit: str) -> None:
     assert [(m.value.value, m.value.unit, m.value.approx) for m in found] == [(pytest.approx(value), unit, False)]
 
 
-ABOUT: list[Any] = [
+ABOUT = [
     "about 5 gal", "~5 gal", "approx 5 gal", "roughly 5 gal", "around 5 gal", "circa 5 gal",
-    gap("5 gal or so", why="“or so” behind a figure is passed over"),
+    "5 gal or so", "5 or so gal", "5 gal or thereabouts",
 ]  # fmt: skip
 
 
@@ -93,6 +91,8 @@ OTHERS: list[tuple[str, Settings, str, tuple[object, ...]]] = [
     ("24 x 0.75", METRIC, "bottles", (24, 0.75, "L")),
     ("12 x 375", US, "bottles", (12, 375, "ml")),
     ("25 x 75 cl", METRIC, "bottles", (25, 75, "cl")),
+    ("20 bottles of 75 cl", METRIC, "bottles", (20, 75, "cl")),
+    ("4 halves of 37.5 cl", METRIC, "bottles", (4, 37.5, "cl")),
     ("twice", US, "times", (2, "times")),
     ("3x", US, "times", (3, "times")),
     ("x2", US, "times", (2, "times")),

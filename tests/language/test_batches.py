@@ -31,6 +31,11 @@ FITS: list[tuple[str, tuple[int, ...]]] = [
     ("the chardonnay", (4,)),
     ("the chard", (4,)),
     ("the chardonay", (4,)),
+    ("the hardonnay", (4,)),
+    ("bacth 3", (3,)),
+    ("bach 3", (3,)),
+    ("bath 3 is at 1.010", (3,)),
+    ("hedge runer", (5,)),
     ("the chardonnay juice", (4,)),
     ("my blackberry wine", (5,)),
     ("the blackberries", (5,)),
@@ -57,10 +62,21 @@ def test_fits(text: str, fits: tuple[int, ...]) -> None:
 
 
 # A number that no batch has yet is kept as one that may be starting.
-@pytest.mark.parametrize(("text", "new"), [("batch 7", 7), ("batch 12", 12), ("b7 1.090", 7), ("#7", 7)])
+@pytest.mark.parametrize(
+    ("text", "new"), [("batch 7", 7), ("batch 12", 12), ("b7 1.090", 7), ("#7", 7), ("No 7: elderflower", 7)]
+)
 def test_a_new_number(text: str, new: int) -> None:
     (found,) = understand(text, NAMES, ON, Settings()).of("batch")
     assert (found.value.new, found.value.fits) == (new, ())
+
+
+def test_the_next_number_follows_the_highest() -> None:
+    """“No 8: …” after a batch 7 that was the first: a number is free only behind all others."""
+    names = Names()
+    names.update_batches([Batch(7, started="2025-09-20", fruit=("syrah juice",))])
+    (found,) = understand("No 8: elderflower", names, ON, Settings()).of("batch")
+    assert found.value.new == 8
+    assert understand("No 2: elderflower", names, ON, Settings()).of("batch") == []
 
 
 @pytest.mark.parametrize(
@@ -76,6 +92,12 @@ def test_several(text: str, fits: list[tuple[int, ...]]) -> None:
 
 
 # No batch: a figure, a unit, a vessel, a day, a yeast.
-@pytest.mark.parametrize("text", ["3 g", "carboy 3", "SG 1.010", "3 bottles", "Oct 3", "K-17", "3x", "70F", "at 3 pm"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "3 g", "in an ice bath 3 days", "bath 3 cups", "carboy 3", "SG 1.010", "3 bottles", "Oct 3", "K-17", "3x",
+        "70F", "at 3 pm",
+    ],
+)  # fmt: skip
 def test_none(text: str) -> None:
     assert understand(text, NAMES, ON, Settings()).of("batch") == []

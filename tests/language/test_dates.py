@@ -345,10 +345,16 @@ IMPOSSIBLE: list[tuple[str, str]] = [
     ("2025-10-08", "11/31/2024"),
     ("2025-10-08", "2025-02-30"),
     ("2025-10-08", "Tuesday Oct 6"),
+    ("2025-10-08", "on 32 October"),
+    ("2025-10-08", "on the 32nd of October"),
+    ("2025-10-08", "on October 32"),
+    ("2025-10-08", "on 32/10"),
 ]
 
 # They look like dates; a reader that took them for dates would misfile the note.
 NO_DATES: list[str] = [
+    "32 bottles",
+    "on 35 skins",
     "it may need a rack",
     "this may take a while",
     "the last may have gone in",

@@ -11,8 +11,6 @@ from journalbot.language.text import understand
 from journalbot.model import Settings
 from journalbot.vocabulary.units import UNITS
 
-from ..notes.telling import gap
-
 UREG: Any = pint.UnitRegistry()
 NAMES = Names()
 
@@ -50,12 +48,7 @@ def test_every_unit_is_checked_or_counted() -> None:
     assert {unit for unit, _, _ in SIZES} | COUNTED == set(UNITS)
 
 
-_POINTED = {"fl. oz", "fl. oz."}
-SPELLINGS = [
-    gap(spelling, unit, why="the point parts the words") if spelling in _POINTED else (spelling, unit)
-    for unit, row in UNITS.items()
-    for spelling in row.spellings
-]
+SPELLINGS = [(spelling, unit) for unit, row in UNITS.items() for spelling in row.spellings]
 
 
 @pytest.mark.parametrize(("spelling", "unit"), SPELLINGS)

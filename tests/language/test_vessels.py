@@ -12,6 +12,7 @@ ON = datetime.date(2025, 10, 4)
 NAMES = Names()
 for name in ("carboy 2", "big blue bin", "Old Bess"):
     NAMES.learn("vessel", name)
+NAMES.vessels.add("pig", "vessel", "15 gallon barrel")  # as taught
 
 # What is written, and the vessels as they are written in it.
 VESSELS: list[tuple[str, list[str]]] = [
@@ -35,6 +36,10 @@ VESSELS: list[tuple[str, list[str]]] = [
     ("into the fermenter", ["fermenter"]),
     ("into an oak barrel", ["oak barrel"]),
     ("carboy 2 → carboy 3", ["carboy 2", "carboy 3"]),
+    ("from carboy a to carboy b", ["carboy a", "carboy b"]),
+    ("in the carboy a bit of foam", ["carboy"]),
+    ("RACKED TO CARBOY A FROM BUCKET 1", ["carboy a", "bucket 1"]),
+    ("into the pig", ["15 gallon barrel"]),
 ]
 
 

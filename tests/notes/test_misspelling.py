@@ -15,12 +15,12 @@ from journalbot.notes.reader import Reading
 
 from ..corpus.scoring import names as notebooks
 from ..corpus.scoring import paired
-from .telling import gap, told
+from .telling import told
 from .walking import Page, walk
 
 SLIPS_EACH = 2  # slips tried in each note
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
-REACHED = 0.78  # of all notes, read the same after a slip; measured 0.806
+REACHED = 0.93  # of all notes, read the same after a slip; measured 0.96
 
 
 def slip(word: str, chance: random.Random) -> str:
@@ -120,16 +120,7 @@ def test_most_notes_are_read_the_same(tried: list[Slip]) -> None:
     assert share >= REACHED, "\n".join(changed)
 
 
-@pytest.mark.xfail(reason="gap: days and months, numbers in words, units, “batch”, and words cut at their first letter")
-def test_nine_in_ten_are_read_the_same(tried: list[Slip]) -> None:
-    """What is aimed at."""
-    assert sum(x.same for x in tried) >= 0.9 * len(tried)
-
-
-@pytest.mark.parametrize(
-    "sort",
-    [gap("batch", why="a name misspelt beyond mending is passed over for the batch spoken of last"), "vessel", "yeast"],
-)
+@pytest.mark.parametrize("sort", ["batch", "vessel", "yeast"])
 def test_no_name_is_taken_for_another(sort: str, tried: list[Slip]) -> None:
     mixed_up = [(f"{x.word} → {x.wrong}", what, x.text) for x in tried for of, what in x.mixed_up if of == sort]
     assert mixed_up == []

@@ -138,7 +138,7 @@ NOT_FOUND = (
     "how many days did the riesling spend on oak",
     "when did I bottle batch 3",
     "how heavy was the harvest",
-    "should I rack batch 3",
+    "should I rack batch 2",
     "how do I rack wine",
     "how many bottles per gallon did I get from the mead",
     "what colour is the label of the mead",

@@ -269,17 +269,18 @@ def test_an_older_journal_is_copied_and_then_upgraded(tmp_path: Path, monkeypatc
 
     def newer() -> Migrations:
         upgrades = older()
-        upgrades(name="0002 a cellar book")(lambda db: db.execute("CREATE TABLE cellar_book (page INTEGER)"))
+        upgrades(name="9998 a cellar book")(lambda db: db.execute("CREATE TABLE cellar_book (page INTEGER)"))
         return upgrades
 
     monkeypatch.setattr(schema, "_upgrades", newer)
-    monkeypatch.setattr(schema, "VERSION", 2)
+    before = schema.VERSION
+    monkeypatch.setattr(schema, "VERSION", before + 1)
     with Journal.open(path) as journal:
-        assert journal.sql("PRAGMA user_version").fetchone() == (2,)
+        assert journal.sql("PRAGMA user_version").fetchone() == (before + 1,)
         assert journal.sql("SELECT count(*) FROM cellar_book").fetchone() == (0,)
         assert journal.count_notes() == 1
         assert journal.check() == []
-    copy = tmp_path / "j.db.format-1.backup"
+    copy = tmp_path / f"j.db.format-{before}.backup"
     assert copy.stat().st_mode & 0o777 == 0o600
     monkeypatch.undo()
     with Journal.open(copy) as old:
@@ -294,12 +295,12 @@ def test_an_upgrade_that_fails_changes_nothing(tmp_path: Path, monkeypatch: pyte
 
     def broken() -> Migrations:
         upgrades = older()
-        upgrades(name="0002 fine")(lambda db: db.execute("CREATE TABLE cellar_book (page INTEGER)"))
-        upgrades(name="0003 broken")(lambda db: db.execute("CREATE TABLE notes (x)"))
+        upgrades(name="9998 fine")(lambda db: db.execute("CREATE TABLE cellar_book (page INTEGER)"))
+        upgrades(name="9999 broken")(lambda db: db.execute("CREATE TABLE notes (x)"))
         return upgrades
 
     monkeypatch.setattr(schema, "_upgrades", broken)
-    monkeypatch.setattr(schema, "VERSION", 3)
+    monkeypatch.setattr(schema, "VERSION", schema.VERSION + 2)
     for _ in range(2):
         with pytest.raises(JournalError):
             Journal.open(path)

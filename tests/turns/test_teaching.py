@@ -28,6 +28,8 @@ def assistant(tmp_path: Path) -> Iterator[Assistant]:
 
 
 LESSONS = [
+    ("Hank is the 15 gallon barrel", {"hank": {"vessel": "15 gallon barrel"}}),
+    ("the 15 gallon barrel is called Hank", {"hank": {"vessel": "15 gallon barrel"}}),
     ("when I say bubbly I mean batch 2", {"bubbly": {"batch": 2}}),
     ("When I say 'the beast', I mean the merlot.", {"beast": {"batch": 1}}),
     ("“bubbly” is the riesling", {"bubbly": {"batch": 2}}),
@@ -62,7 +64,6 @@ def test_a_word_for_a_yeast_and_a_material_is_read(assistant: Assistant) -> None
     assert (entry.kind, entry.get("material")) == ("addition", "potassium metabisulfite")
 
 
-@pytest.mark.xfail(reason="a vessel's entry keeps the note's spelling, and no alias of vessels reaches the cellar yet")
 def test_a_word_for_a_vessel_is_that_vessel(assistant: Assistant) -> None:
     assistant.turn("'the pig' is the 15 gallon barrel", TODAY)
     assistant.turn("racked batch 2 to the pig", TODAY)
@@ -89,7 +90,17 @@ def test_what_cannot_be_taught_is_said(assistant: Assistant, line: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "line", ["foam means trouble", "batch 2 is in carboy 3", "the merlot is the best", "it means a lot of work"]
+    "line",
+    [
+        "foam means trouble",
+        "batch 2 is in carboy 3",
+        "the merlot is the best",
+        "it means a lot of work",
+        "carboy 1 is the small barrel",
+        "this is the 15 gallon barrel",
+        "Bess is my aunt",
+        "the merlot is called Night Shift",
+    ],
 )
 def test_what_is_a_note(assistant: Assistant, line: str) -> None:
     assistant.turn(line, TODAY)

@@ -189,7 +189,7 @@ def _joined(vessels: list[Mention], clause: Clause) -> str:
     inside = {i for v in vessels for i in range(v.first, v.last)}
     between = {clause.text.words[i] for i in range(vessels[0].first, vessels[-1].last) if i not in inside}
     if between <= {"and", "&", "+", "the", ",", "a", "one"}:
-        return clause.text.slice(vessels[0].first, vessels[-1].last)
+        return clause.text.meant(vessels[0].first, vessels[-1].last)
     return " and ".join(dict.fromkeys(v.value.name for v in vessels))
 
 

@@ -102,6 +102,7 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
             )
             and not any(d.first == k for d in clause.of("date", "time", "number", "amount", "batch"))
             and (text.tokens[k].kind != "mark" or (words[k] == "." and words[k - 1] in _TITLES))
+            and not (words[k] == "the" and k > j)
         ):
             k += 1
         if k == j or any(m.first < k and j < m.last for m in clause.of("code", "material", "oak_form")):

@@ -70,7 +70,7 @@ def base_of(scene: Scene) -> list[str]:
                 continue
             if m.value[0] in ("grape",) and any(o.value[0] != "grape" for k in scene.clauses for o in k.of("variety")):
                 continue
-            name = text.slice(first, end).lower()
+            name = text.meant(first, end).lower()
             last = end
             canon = str(m.value[0])
             if (at := next((k for k, o in enumerate(canons) if canon in o or o in canon), None)) is not None:
@@ -170,11 +170,11 @@ def name_of(here: list[Clause], scene: Scene) -> str | None:
     for c in here:
         for m in sorted(c.of("fruit", "variety"), key=lambda m: m.first):
             if m.last < len(words) and words[m.last] in ("wine",):
-                return text.slice(m.first, m.last + 1)
+                return text.meant(m.first, m.last + 1)
         for i in range(c.first, c.last):
             if words[i] in STYLES or words[i] in ("cuvée", "cuvee"):
                 of_fruit = next((m for m in c.of("fruit", "variety") if m.last == i), None)
-                return text.slice(of_fruit.first if of_fruit else i, i + 1)
+                return text.meant(of_fruit.first if of_fruit else i, i + 1)
     return None
 
 

@@ -97,7 +97,7 @@ def read_named(clause: Clause, scene: Scene) -> Iterator[Draft]:
                 break
         for a, b in names:
             if b <= last:
-                fields: dict[str, object] = {"name": text.slice(a, b), "capacity": m.value.value, "unit": m.value.unit}
+                fields: dict[str, object] = {"name": text.meant(a, b), "capacity": m.value.value, "unit": m.value.unit}
                 yield Draft("vessel", clause, a, b, fields, needs="none")
 
 

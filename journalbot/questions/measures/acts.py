@@ -2,10 +2,12 @@
 
 from collections.abc import Callable
 
+from journalbot.journal.vessel_names import split_vessels
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of
 from journalbot.questions.measures.gravities import sweetenings
 from journalbot.questions.measures.said import blend_said, said
+from journalbot.questions.measures.vessels import keys_of
 from journalbot.vocabulary.question_signs import MATERIAL_GROUPS
 
 
@@ -28,8 +30,8 @@ def _narrowed(entry: Entry, case: Case) -> bool:
         if name == "form" and wanted not in str(entry.get("form") or ""):
             return False
         if name == "vessel":
-            keys = {case.cellar.vessel_key(str(entry.get(f))) for f in ("to", "from", "vessel") if entry.get(f)}
-            if case.cellar.vessel_key(wanted) not in keys:
+            named = [v for f in ("to", "from", "vessel") for v in split_vessels(str(entry.get(f) or ""))]
+            if not keys_of(case.cellar, wanted) & {case.cellar.vessel_key(v) for v in named}:
                 return False
         if name == "closure" and wanted.rstrip("s") not in str(entry.get("closure") or ""):
             return False
@@ -71,7 +73,7 @@ def acts(*kinds: str) -> Callable[[Case], list[Fact]]:
 
     def compute(case: Case) -> list[Fact]:
         return [
-            fact_of(e, *_value(e), text=said(e), label=str(e.get("material") or ""))
+            fact_of(e, *_value(e), text=said(e), label=str(e.get("to" if e.kind == "give" else "material") or ""))
             for e in case.kind(*kinds)
             if _narrowed(e, case)
         ]
@@ -106,7 +108,6 @@ _ACTS: tuple[tuple[str, str, str, tuple[tuple[str, ...], ...], tuple[str, ...], 
         ("lees", "addition", "oak out"),
         ("vessel",),
     ),
-    ("press", "pressing", "pressed", (("press",),), ("where",), ()),
     ("crush", "crushing", "crushed", (("crush",),), (), ()),
     ("punch_down", "punching down", "punched down", (("punch_down",),), (), ()),
     ("degas", "degassing", "degassed", (("degas",),), (), ()),
@@ -133,21 +134,25 @@ _ACTS: tuple[tuple[str, str, str, tuple[tuple[str, ...], ...], tuple[str, ...], 
         ("closure",),
     ),
     ("start", "the start", "started", (("when", "begin"), ("begin",), ("when", "started")), ("started", "made"), ()),
-    (
-        "oak_out",
-        "taking the oak out",
-        "taken off oak",
-        (("oak", "oak out"), ("oak form", "oak out")),
-        ("addition",),
-        (),
-    ),
 )
 
 _MATERIAL_SIGNS = ("acid", "deacidify", "sulfite", "nutrients", "fining", "stabilise")
 
 MEASURES: tuple[Measure, ...] = (
     *(
-        Measure(kind, phrase, (kind,), acts(kind), asked, beside, narrows=narrows, done=done, by_entry=True)
+        Measure(
+            kind,
+            phrase,
+            (kind,),
+            acts(kind),
+            asked,
+            beside,
+            narrows=narrows,
+            scope="any" if kind == "airlock" else "batch",  # airlocks are seen to all at once
+            done=done,
+            by_entry=True,
+            each=True,
+        )
         for kind, phrase, done, asked, beside, narrows in _ACTS
     ),
     Measure(
@@ -169,9 +174,10 @@ MEASURES: tuple[Measure, ...] = (
         narrows=("material", "unit"),
         done="given",
         by_entry=True,
+        each=True,
     ),
     Measure(
-        "sweetening",
+        "sweetened",
         "sweetening[ with {material}]",
         ("addition", "fermentation", "pitch", "reading"),
         _sweetening,
@@ -257,6 +263,7 @@ MEASURES: tuple[Measure, ...] = (
         acts("give"),
         (
             ("who", "given"),
+            ("given away",),
             ("bottles", "given"),
             ("given", "person"),
             ("bottles", "given", "person"),
@@ -265,15 +272,21 @@ MEASURES: tuple[Measure, ...] = (
             ("what", "given", "person"),
             ("who", "bottles", "given"),
             ("who", "drunk"),
+            ("who", "had"),
+            ("who", "bottles", "had"),
+            ("how many", "bottles", "had", "person"),
             ("given", "anyone"),
             ("bottles", "given", "anyone"),
             ("did", "given", "anyone"),
+            ("how many", "bottles", "person"),
+            ("how many", "person", "given"),
         ),
         ("bottles", "bottle", "addition", "drunk"),
         narrows=("person",),
         done="given away",
         counts="sum",
         by_entry=True,
+        each=True,
     ),
     Measure(
         "drink",
@@ -285,6 +298,7 @@ MEASURES: tuple[Measure, ...] = (
         done="drunk",
         counts="sum",
         by_entry=True,
+        each=True,
     ),
     Measure(
         "gone",
@@ -296,5 +310,6 @@ MEASURES: tuple[Measure, ...] = (
         done="drunk or given away",
         counts="sum",
         by_entry=True,
+        each=True,
     ),
 )

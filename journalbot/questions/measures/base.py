@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from types import EllipsisType
-from typing import Any, Protocol
+from typing import Any, NamedTuple, Protocol
 
 from journalbot.journal.cellar import Cellar
 from journalbot.journal.search import Found
@@ -35,8 +35,7 @@ class Source(Protocol):
     ) -> Sequence[Found]: ...
 
 
-@dataclass(frozen=True, slots=True)
-class Fact:
+class Fact(NamedTuple):
     """One thing that the journal knows: a value with its day, and the notes that it rests on."""
 
     batch: int | None
@@ -77,11 +76,13 @@ class Case:
         return [e for e in self.entries if e.kind in kinds]
 
 
+POURED = "poured"  # a kind of entry for measures: bottles of the batch that another wine was topped up with
+
+
 Compute = Callable[[Case], list[Fact]]
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
+class Measure(NamedTuple):
     """One thing that can be asked of a batch, or of many."""
 
     name: str
@@ -99,6 +100,7 @@ class Measure:
     by_entry: bool = (
         False  # each fact is one entry and stands on its day, so that a span of days can be looked up alone
     )
+    each: bool = False  # every entry of its kinds is a fact, unless something narrows it
     done: str = ""  # past participle of an act: "racked"
     counts: str = (
         "count"  # what "how many" of it means: "count" of the acts, or the "sum" of what each counts (bottles)

@@ -81,8 +81,13 @@ def _saved(case: Case) -> list[Fact]:
     from journalbot.winemaking.cost import costs, savings
 
     price, _, currency = case.of.get("price", "").partition(" ")
-    if not price or case.number is None:
-        return [Fact(case.number, "", None, "", "I need the price of a bottle to compare with.", bare=True)]
+    if not price and case.settings.bottle_price is not None:
+        price, currency = f"{case.settings.bottle_price:g}", case.settings.currency
+    if case.number is None:
+        return []
+    if not price:
+        text = "a price to compare with is not known: ask “… at 15 a bottle”, or say “a bought bottle costs 15”"
+        return [Fact(case.number, "", None, "", text)]
     cost = costs(case.source.entries(batch=..., kinds=_KINDS), case.settings.currency).batches.get(case.number)
     found = savings(cost, float(price)) if cost else None
     if cost is None or found is None or cost.currency is None:

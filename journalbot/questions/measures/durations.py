@@ -118,21 +118,34 @@ def _malolactic(case: Case) -> list[Fact]:
     )
 
 
+def leaves_oak(entry: Entry, oak: Entry) -> bool:
+    """Whether an entry takes a wine off this oak: a racking out of the barrel that the oak is."""
+    out = entry.kind == "rack" and oak.get("form") == "barrel" and entry.get("to")
+    return bool(out) and "barrel" not in str(entry.get("to")).casefold() and entry.date > oak.date
+
+
 def on_oak(case: Case) -> list[Fact]:
     """Days on oak: from each time it went in to its taking out, or else to the bottling or end, or else to today."""
     form = case.of.get("form", "")
     out: list[Fact] = []
-    ends = [e for e in case.entries if e.kind in ("oak_out", "bottle", "end")]
     begun: Entry | None = None
     for e in case.kind("oak"):
         if form and e.get("form") != form:
             continue
+        ends = [x for x in case.entries if x.kind in ("oak_out", "bottle", "end") or leaves_oak(x, e)]
         if begun is not None and not any(order_of(begun) < order_of(x) < order_of(e) for x in ends):
             continue  # more oak while some was in: one stretch
         begun = e
         last = next((x for x in ends if order_of(x) > order_of(e)), None)
         said = (
-            {"oak_out": "when it was taken out", "bottle": "the bottling", "end": "its end"}[last.kind] if last else ""
+            {
+                "oak_out": "when it was taken out",
+                "bottle": "the bottling",
+                "end": "its end",
+                "rack": "racking it out",
+            }[last.kind]
+            if last
+            else ""
         )
         out += stretch(case, e, last, f"{e.get('form') or 'oak'} going in", said)
     return out
@@ -240,9 +253,9 @@ MEASURES: tuple[Measure, ...] = (
     _measure(
         "time on oak",
         "time on oak",
-        ("oak", "oak_out", "bottle", "end"),
+        ("oak", "oak_out", "rack", "bottle", "end"),
         on_oak,
-        (("how long", "oak"), ("how long", "oak form"), ("how long", "oak", "oak form")),
+        (("how long", "oak"), ("oak time",), ("how long", "oak form"), ("how long", "oak", "oak form")),
         ("is", "in vessel", "addition", "age", "oak toast", "oak origin", "change", "vessel"),
         ("form",),
     ),
@@ -259,7 +272,7 @@ MEASURES: tuple[Measure, ...] = (
         "time on the lees",
         ("fermentation", "pitch", "reading", "rack", "bottle", "end"),
         _on_lees,
-        (("how long", "lees"),),
+        (("how long", "lees"), ("lees time",)),
         ("is", "in vessel"),
     ),
     _measure(
@@ -267,7 +280,7 @@ MEASURES: tuple[Measure, ...] = (
         "time in bottle",
         ("bottle",),
         _in_bottle,
-        (("how long", "bottles"), ("how long", "bottle"), ("age", "bottles")),
+        (("bottle age",), ("how long", "bottles"), ("how long", "bottle"), ("age", "bottles")),
         ("is", "in vessel"),
     ),
     _measure("age", "age", ("start",), _age, (("age",), ("how long", "begin"), ("how long", "age")), ("is",)),

@@ -2,6 +2,7 @@
 
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Compute, Fact, Measure, fact_of
+from journalbot.questions.measures.durations import leaves_oak
 from journalbot.questions.measures.gravities import finish_of, readings
 from journalbot.questions.measures.readings import reading_fact
 from journalbot.questions.measures.said import amount_said, oak_said
@@ -64,6 +65,15 @@ def _oak(case: Case) -> list[Fact]:
         return all(v.casefold() == str(e.get(k) or "").casefold() for k, v in wanted.items())
 
     return [fact_of(e, str(e.get("form") or "oak"), text=oak_said(e)) for e in case.kind("oak") if fits(e)]
+
+
+def _off_oak(case: Case) -> list[Fact]:
+    """When the oak came out, or the wine out of the barrel."""
+    out = [fact_of(e) for e in case.kind("oak_out")]
+    for oak in case.kind("oak"):
+        left = next((e for e in case.kind("rack") if leaves_oak(e, oak)), None)
+        out += [fact_of(left, text=f"racked out of the barrel to {left.get('to')}")] if left else []
+    return sorted(out, key=lambda f: (f.date, f.order))
 
 
 MEASURES: tuple[Measure, ...] = (
@@ -144,6 +154,17 @@ MEASURES: tuple[Measure, ...] = (
         ("addition", "oak toast", "oak origin", "given", "how much", "toast"),
         narrows=("form", "toast", "origin"),
         done="oaked",
+        by_entry=True,
+        each=True,
+    ),
+    Measure(
+        "oak_out",
+        "taking the oak out",
+        ("oak_out", "oak", "rack"),
+        _off_oak,
+        (("oak", "oak out"), ("oak form", "oak out")),
+        ("addition",),
+        done="taken off oak",
         by_entry=True,
     ),
 )

@@ -6,6 +6,7 @@ from journalbot.questions.measures.base import Case
 from journalbot.winemaking.gravity import sg_from_brix
 
 _DRY_BY_READING = 1.000  # an SG at or below this shows a dry wine where no note says so; common practice, no source
+_DRY_BRIX = 0.0  # the same on a Brix hydrometer; a refractometer never reads so low in wine
 
 
 def readings(case: Case, *quantities: str) -> list[Entry]:
@@ -20,6 +21,11 @@ def readings(case: Case, *quantities: str) -> list[Entry]:
 def gravity_of(entry: Entry) -> float:
     """The SG of a reading of gravity or of Brix."""
     return float(entry.get("value")) if entry.get("quantity") == "sg" else sg_from_brix(float(entry.get("value")))
+
+
+def ended_by(case: Case) -> list[Entry]:
+    """Readings that may tell how a fermentation ended: SG, and Brix at or below 0."""
+    return [e for e in readings(case, "sg", "brix") if e.get("quantity") == "sg" or float(e.get("value")) <= _DRY_BRIX]
 
 
 def pitch_of(case: Case) -> Entry | None:
@@ -37,8 +43,8 @@ def finish_of(case: Case) -> Entry | None:
     begun = pitch_of(case)
     dry = [
         e
-        for e in readings(case, "sg")
-        if float(e.get("value")) <= _DRY_BY_READING and (begun is None or order_of(e) >= order_of(begun))
+        for e in ended_by(case)
+        if gravity_of(e) <= _DRY_BY_READING and (begun is None or order_of(e) >= order_of(begun))
     ]
     return dry[0] if dry else None
 
@@ -79,8 +85,6 @@ def final_gravity(case: Case) -> Entry | None:
         return None
     sweet = sweetenings(case)
     stop = order_of(sweet[0]) if sweet else ("9999", 0, 0)
-    found = [e for e in readings(case, "sg") if order_of(e) < stop]
-    settled = [e for e in found if e.date >= over.date] or [
-        e for e in found if float(e.get("value")) <= _DRY_BY_READING
-    ]
+    found = [e for e in ended_by(case) if order_of(e) < stop]
+    settled = [e for e in found if e.date >= over.date] or [e for e in found if gravity_of(e) <= _DRY_BY_READING]
     return settled[-1] if settled else None

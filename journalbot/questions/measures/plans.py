@@ -22,12 +22,14 @@ _ACTS = (
     "addition",
     "malolactic",
     "move",
+    "buy",
+    "given",
 )
 
 
 def _acts_in(text: str) -> set[str]:
     low = f" {text.casefold()} "
-    return {a for a in _ACTS for phrase in SIGNS.get(a, ()) if f" {phrase} " in low and len(phrase) > 3}
+    return {a for a in _ACTS for phrase in SIGNS.get(a, ()) if f" {phrase} " in low and len(phrase) > 2}
 
 
 def _done(case: Case, plan: Entry) -> bool:
@@ -69,7 +71,7 @@ MEASURES: tuple[Measure, ...] = (
         ("plan",),
         _plans,
         (("plan",), ("when", "plan"), ("plan", "did"), ("when", "due"), ("plan", "due")),
-        ("doing", "is", "addition", "made", "to", "what", "left", "last", "due", "advise"),
+        ("doing", "is", "addition", "made", "to", "what", "left", "last", "due", "advise", "who"),
         sort="words",
         narrows=("act",),
         scope="any",

@@ -1,15 +1,18 @@
 """What practice has to say of a batch as it stands: what is due, what looks wrong, whether to bottle, acid, sulfite."""
 
 from collections.abc import Callable, Iterator
-from datetime import date
+from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure
 from journalbot.questions.measures.vessels import volume_said
 from journalbot.questions.says import day_said, join, number_said
+from journalbot.vocabulary.care import INTERVALS
+from journalbot.winemaking.record import last_day
 
 if TYPE_CHECKING:
+    from journalbot.winemaking.plans import Due
     from journalbot.winemaking.record import Record
 
 _LATEST = 20  # batches under way that are looked at where none is named, the latest spoken of first
@@ -20,8 +23,9 @@ def _records(case: Case, *, in_bottle: bool = False) -> "Iterator[Record]":
     from journalbot.winemaking.record import record_of
 
     cellar = case.cellar
+    some = [b for b in cellar.batches.values() if b.bottles] if in_bottle else cellar.under_way()
     numbers = [int(n) for n in case.of.get("batches", "").split()] or [
-        b.number for b in sorted(cellar.under_way(), key=lambda b: -b.last_id)[:_LATEST]
+        b.number for b in sorted(some, key=lambda b: -b.last_id)[:_LATEST]
     ]
     capacities = {v.name: v.capacity for v in cellar.vessels.values() if v.capacity is not None}
     for n in sorted(numbers):
@@ -38,7 +42,7 @@ def _due(case: Case) -> list[Fact]:
     of_cellar = [] if named else case.source.entries(batch=None, kinds=["plan", "purchase"])
     found = plans_due(of_cellar, date.fromisoformat(case.today))
     for record in _records(case):
-        found += care(record)
+        found += care(record, case.settings.intervals)
     return [
         Fact(d.batch, d.since, "overdue" if d.overdue else "due", "", _due_said(d.what, d.reason, d.overdue), d.notes)
         for d in sorted(found, key=lambda d: (not d.overdue, d.key != "plan", d.since))
@@ -139,41 +143,85 @@ _ACID_SAID = {
 
 
 def _sulfite(case: Case) -> list[Fact]:
-    """How much sulfite brings the free SO2 to what the last pH asks for, by the batch's volume."""
-    from journalbot.vocabulary.care import SULFITE_MOLECULAR, SULFITES
-    from journalbot.winemaking.ranges import OutOfRange
-    from journalbot.winemaking.sulfite import POTASSIUM, free_so2_needed, sulfite_grams
+    """How much sulfite brings the free SO2 to what the last pH and the colour ask for, by the batch's volume."""
+    from journalbot.questions.measures.sulfites import needed
 
+    return [fact for record in _records(case) for fact in needed(case, record.batch.number)]
+
+
+def _coming(case: Case) -> list[Fact]:
+    """When an act is due, by plans and else by the usual days; and for a bottling what speaks against it."""
+    from journalbot.winemaking.bottling import bottling_risk
+    from journalbot.winemaking.care import ahead
+
+    act, out = case.of["act"], []
+    for record in _records(case, in_bottle=act == "drink"):
+        found = ahead(record, act, case.settings.intervals)
+        risk = bottling_risk(record) if act == "bottle" else None
+        for due in found[:2]:
+            against = f"; but {risk.reason}" if risk else ""
+            text = f"{due.what}: {_when_said(due, record.today)}{against}"
+            notes = (*due.notes, *(risk.notes if risk else ()))
+            out.append(Fact(record.batch.number, due.since, due.what, "", text, tuple(dict.fromkeys(notes))))
+        if not found and case.of.get("batches"):
+            text = f"nothing planned, and nothing on record to count the days from, for {_ACT_SAID.get(act, act)}"
+            out.append(Fact(record.batch.number, "", None, "", text, (), bare=True))
+    if not out:
+        text = f"nothing to time {_ACT_SAID.get(act, act)} by: no wine of the kind is at that stage"
+        out.append(Fact(None, "", None, "", text, bare=True))
+    return out
+
+
+_ACT_SAID = {
+    "rack": "racking",
+    "top_up": "topping up",
+    "oak_out": "taking the oak out",
+    "punch_down": "punching down",
+    "bottle": "bottling",
+    "taste": "tasting",
+    "drink": "drinking",
+    "press": "pressing",
+    "sulfite": "a sulfite check",
+}
+
+
+def _when_said(due: "Due", today: date) -> str:
+    """When a Due falls: its span of days, and whether that has come."""
+    if due.usual is None:
+        return f"{due.reason}{', overdue' if due.overdue else ''}"
+    since = last_day(due.since)
+    first, last = since + timedelta(due.usual[0]), since + timedelta(due.usual[1])
+    days = (today - since).days
+    state = "not yet" if today < first else "overdue" if today > last else "due now"
+    span = (
+        day_said(first.isoformat())
+        if first == last
+        else f"{day_said(first.isoformat())} to {day_said(last.isoformat())}"
+    )
+    clock = INTERVALS[due.key].clock
+    usual = str(due.usual[0]) if due.usual[0] == due.usual[1] else f"{due.usual[0]} to {due.usual[1]}"
+    return f"{state}: {span} ({days} days since {clock}; {usual} is {'yours' if due.own else 'usual'})"
+
+
+_LOOKED_AT = {"stuck": ("sg",), "sluggish": ("sg",), "too warm": ("temperature",), "too cold": ("temperature",)}
+
+
+def _one_worry(case: Case) -> list[Fact]:
+    """Whether one thing looks wrong with a batch, and if nothing shows it, the readings looked at."""
+    from journalbot.winemaking.worries import worries
+
+    wanted = case.of["worry"]
+    alike = {"stuck": ("stuck", "sluggish", "no start"), "head space": ("head space",)}.get(wanted, (wanted,))
     out = []
     for record in _records(case):
-        number, ph, free = record.batch.number, _last(record, "ph"), _last(record, "free_so2")
-        lacking = [
-            name for name, there in (("pH", ph), ("free SO2", free), ("volume", record.batch.volume)) if not there
-        ]
-        if ph is None or free is None or not record.batch.volume:
-            text = f"I cannot say without its {join(lacking)}: none is recorded for it"
-            out.append(Fact(number, "", None, "", text, tuple(e.note for e in (ph, free) if e), bare=True))
-            continue
-        try:
-            wanted = free_so2_needed(SULFITE_MOLECULAR, float(ph.get("value")))
-        except OutOfRange as error:
-            out.append(
-                Fact(number, "", None, "", f"That is outside what the calculation holds for: {error}.", bare=True)
-            )
-            continue
-        rise = max(0.0, wanted - float(free.get("value")))
-        dose = sulfite_grams(rise, record.batch.volume, POTASSIUM)
-        later = [e for e in record.additions(SULFITES) if (e.date, e.place) > (free.date, free.place)]
-        text = f"{number_said(dose, 1)} g of {POTASSIUM}" if rise else "none by the last readings"
-        if later:
-            text += f", but sulfite went in on {day_said(later[-1].date)}, after that reading: measure again first"
-        working = (
-            f"{number_said(wanted, 0)} mg/L free SO2 is {number_said(SULFITE_MOLECULAR)} mg/L molecular at pH "
-            f"{_read_said(record, ph)}; free SO2 {_read_said(record, free)}; {number_said(rise, 0)} mg/L more in "
-            f"{volume_said(record.batch.volume, case.settings.units)}; part of it will bind. "
-            "It is an aid to your own judgement: weigh it, and measure again afterwards"
-        )
-        out.append(Fact(number, "", dose, "g", text, (ph.note, free.note, *(e.note for e in later)), working))
+        found = [w for w in worries(record) if w.what in alike]
+        for w in found:
+            out.append(Fact(w.batch, "", w.what, "", f"{w.what}: {w.reason}. {w.first_step}", w.notes))
+        if not found:
+            read = [e for q in _LOOKED_AT.get(wanted, ()) for e in record.readings(q)[-2:]]
+            seen = join([f"{_read_said(record, e)}" for e in read]) or "no reading of it is recorded"
+            text = f"nothing noted shows that: {seen}"
+            out.append(Fact(record.batch.number, "", None, "", text, tuple(e.note for e in read), bare=not read))
     return out
 
 
@@ -247,6 +295,8 @@ MEASURES: tuple[Measure, ...] = (
         ),
         ("addition", "plan", "how much", "sulfite", "a sulfite", "material", "quantity:free_so2"),
     ),
+    _measure("when due", "when {act} is due", _coming, ()),
+    _measure("one worry", "whether it looks {worry}", _one_worry, ()),
     Measure(
         "gas",
         "carbon dioxide given off",

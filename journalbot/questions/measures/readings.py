@@ -12,6 +12,8 @@ from journalbot.questions.measures.gravities import (
 )
 from journalbot.questions.says import number_said
 from journalbot.vocabulary.quantities import QUANTITIES
+from journalbot.winemaking.gravity import brix_from_sg
+from journalbot.winemaking.ranges import OutOfRange
 
 _UNIT_SAID = {"SG": "", "pH": "", "F": "°F", "C": "°C", "% vol": "% vol", "%": "%"}
 
@@ -55,6 +57,35 @@ def _one(find: str) -> Compute:
     return compute
 
 
+def _stuck_at(case: Case) -> list[Fact]:
+    """The gravity at which a fermentation stuck: read in the note that says so, or else the last one before it."""
+    out = []
+    for e in case.kind("fermentation"):
+        if e.get("stage") == "stuck":
+            found = readings(case, "sg", "brix")
+            same = [r for r in found if r.note == e.note] or [r for r in found if r.date <= e.date]
+            out += [reading_fact(r) for r in same[-1:]]
+    return out
+
+
+def _starting_brix(case: Case) -> list[Fact]:
+    """The Brix that fermentation began from, as read or else as the gravity comes to."""
+    entry = original_gravity(case)
+    if entry is None:
+        return []
+    if entry.get("quantity") == "brix":
+        return [reading_fact(entry)]
+    first = next((e for e in readings(case, "brix") if e.date <= entry.date), None)
+    if first is not None:
+        return [reading_fact(first)]
+    try:
+        brix = round(brix_from_sg(gravity_of(entry)), 1)
+    except OutOfRange:
+        return []
+    said = f"{value_said(brix, 'Brix')} (from {value_said(float(entry.get('value')), 'SG')})"
+    return [fact_of(entry, brix, "Brix", said)]
+
+
 def _during(first: str, last: str) -> Compute:
     """Temperatures between two moments of a batch."""
 
@@ -73,6 +104,14 @@ def _during(first: str, last: str) -> Compute:
         ]
 
     return compute
+
+
+def _room(case: Case) -> list[Fact]:
+    """Temperatures of no wine but of a room; of the place asked for only, where its note names that."""
+    place = case.of.get("place", "").casefold()
+    found = readings(case, "temperature") if case.number is None else []
+    named = [e for e in found if not place or ((n := case.source.note(e.note)) and place in n.text.casefold())]
+    return [reading_fact(e) for e in named]
 
 
 def _sweetness(case: Case) -> list[Fact]:
@@ -105,7 +144,7 @@ _BESIDE = {"sg": ("reading",), "temperature": ("ferment", "reading", "made"), "a
 _EXTRA: dict[str, tuple[tuple[str, ...], ...]] = {
     "sg": (("sg",),),
     "temperature": (("temperature",), ("temperature", "ferment")),
-    "free_so2": (("free", "sulfite"),),
+    "free_so2": (("free", "sulfite"), ("sulfite", "level"), ("a sulfite", "level"), ("sulfite", "check")),
     "malic": (("how much", "quantity:malic", "left"), ("how much", "quantity:malic")),
 }
 _PLAIN = [q for q in QUANTITIES if q not in ("alcohol", "residual_sugar", "volume")]
@@ -118,7 +157,7 @@ MEASURES: tuple[Measure, ...] = (
             ("reading",),
             _of(q),
             ((f"quantity:{q}",), *_EXTRA.get(q, ())),
-            ("lab", "addition", "reading", "mention", "taste", *_BESIDE.get(q, ())),
+            ("lab", "addition", "reading", "mention", "taste", "check", "level", *_BESIDE.get(q, ())),
             sort="reading",
             quantity=q,
             by_entry=True,
@@ -136,9 +175,7 @@ MEASURES: tuple[Measure, ...] = (
             ("first", "quantity:sg"),
             ("original gravity", "sg"),
             ("original gravity", "quantity:sg"),
-            ("first", "quantity:brix", "sg"),
             ("begin", "quantity:sg"),
-            ("begin", "quantity:brix"),
             ("begin", "sg"),
             ("begin", "most"),
             ("begin", "least"),
@@ -146,6 +183,23 @@ MEASURES: tuple[Measure, ...] = (
         (),
         sort="reading",
         quantity="sg",
+    ),
+    Measure(
+        "starting Brix",
+        "starting Brix",
+        ("reading", "pitch", "fermentation"),
+        _starting_brix,
+        (
+            ("first", "quantity:brix"),
+            ("first", "quantity:brix", "sg"),
+            ("original gravity", "quantity:brix"),
+            ("begin", "quantity:brix"),
+            ("started", "quantity:brix"),
+            ("harvest", "quantity:brix"),
+        ),
+        ("reading", "lab"),
+        sort="reading",
+        quantity="brix",
     ),
     Measure(
         "final gravity",
@@ -162,6 +216,16 @@ MEASURES: tuple[Measure, ...] = (
             ("sg", "final gravity", "finished"),
         ),
         ("ferment",),
+        sort="reading",
+        quantity="sg",
+    ),
+    Measure(
+        "stuck at",
+        "gravity at which it stuck",
+        ("reading", "fermentation"),
+        _stuck_at,
+        (("stuck at",), ("stuck at", "sg"), ("stuck at", "quantity:sg"), ("stuck at", "ferment")),
+        ("addition", "made"),
         sort="reading",
         quantity="sg",
     ),
@@ -184,6 +248,25 @@ MEASURES: tuple[Measure, ...] = (
         ("made",),
         sort="reading",
         quantity="temperature",
+    ),
+    Measure(
+        "room temperature",
+        "room temperature[, {place}]",
+        ("reading",),
+        _room,
+        (
+            ("room",),
+            ("room", "temperature"),
+            ("room", "quantity:temperature"),
+            ("temperature", "place"),
+            ("quantity:temperature", "place"),
+        ),
+        ("reading", "addition", "in vessel", "made", "given"),
+        sort="reading",
+        narrows=("place",),
+        scope="any",
+        quantity="temperature",
+        by_entry=True,
     ),
     Measure("sweetness", "how sweet it is", ("reading",), _sweetness, (("sweetness",),), ("last",), sort="words"),
     Measure(

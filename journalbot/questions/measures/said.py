@@ -16,18 +16,7 @@ def amount_said(entry: Entry, value: str = "amount", unit: str = "unit") -> str:
     about = "about " if entry.get("approx") else ""
     name = str(entry.get(unit) or "")
     plural = "s" if name in ("tablet", "packet", "bottle", "piece", "cup") and amount > 1 else ""
-    return f"{about}{_spoons(amount, name)}{' ' + name + plural if name else ''}"
-
-
-_FRACTIONS = {0.125: "1/8", 0.25: "1/4", 0.375: "3/8", 0.5: "1/2", 0.75: "3/4", 0.333: "1/3"}
-
-
-def _spoons(amount: float, unit: str) -> str:
-    """Spoons and cups as people measure them: `1/4`, `2 1/2`; anything else as a number."""
-    whole, part = divmod(amount, 1)
-    if unit in ("tsp", "tbsp", "cup", "packet") and round(part, 3) in _FRACTIONS:
-        return f"{int(whole)} {_FRACTIONS[round(part, 3)]}" if whole else _FRACTIONS[round(part, 3)]
-    return number_said(amount)
+    return f"{about}{number_said(amount)}{' ' + name + plural if name else ''}"
 
 
 def _fields(*names: str) -> Say:
@@ -85,7 +74,7 @@ def _malolactic(entry: Entry) -> str:
 
 
 def addition_said(entry: Entry) -> str:
-    """An addition as recorded: `1/4 tsp potassium metabisulfite`."""
+    """An addition as recorded: `0.25 tsp potassium metabisulfite`."""
     return f"{amount_said(entry)} {entry.get('material') or ''}".strip()
 
 

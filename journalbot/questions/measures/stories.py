@@ -96,8 +96,12 @@ def entry_said(entry: Entry, currency: str = "USD") -> str:
     return f"{_VERBS.get(entry.kind, entry.kind)} {said(entry)}".strip()
 
 
+_TOLD = 3  # words from which a remark tells something; shorter ones are what entries leave of a note's words
+
+
 def _story(case: Case) -> list[Fact]:
-    return [fact_of(e, None, "", entry_said(e, case.settings.currency)) for e in case.entries]
+    told = [e for e in case.entries if e.kind != "remark" or len(str(e.get("text")).split()) >= _TOLD]
+    return [fact_of(e, None, "", entry_said(e, case.settings.currency)) for e in told]
 
 
 def _summary(case: Case) -> list[Fact]:

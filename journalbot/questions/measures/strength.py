@@ -1,12 +1,18 @@
 """Figures worked out from a batch's readings: alcohol, attenuation, sugar left, volume."""
 
+from dataclasses import replace
+from functools import lru_cache
+
 from journalbot.journal.fold import order_of
 from journalbot.journal.vessel_names import split_vessels
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of, notes_of
+from journalbot.questions.measures.blended import after_blends, volume_before
 from journalbot.questions.measures.gravities import (
     SWEETENERS,
+    ended_by,
     final_gravity,
+    finish_of,
     gravity_of,
     original_gravity,
     pitch_of,
@@ -27,41 +33,61 @@ from journalbot.winemaking.units import UnknownUnit, grams
 def _gravities(case: Case) -> tuple[float, float, Fact] | None:
     """Original and final (or else latest) gravity, with a fact that says from which readings."""
     first = original_gravity(case)
-    last = final_gravity(case) or next(reversed(readings(case, "sg")), None)
+    last = final_gravity(case) or next(reversed(ended_by(case)), None)
     if first is None or last is None or order_of(last) <= order_of(first):
         return None
     og, sg = gravity_of(first), gravity_of(last)
     if sg >= og:
         return None
-    brix = f", from {value_said(float(first.get('value')), 'Brix')}" if first.get("quantity") == "brix" else ""
-    working = f"{og:.3f} on {day_said(first.date)}{brix}, and {sg:.3f} on {day_said(last.date)}"
+    working = f"{og:.3f} on {day_said(first.date)}{_from_brix(first)}, and {sg:.3f} on {day_said(last.date)}"
+    working += _from_brix(last)
+    og, counted, during = _with_additions(case, og, first, last)
+    state = "" if final_gravity(case) else " so far"
+    notes = notes_of(first, last, *during)
+    return og, sg, Fact(case.number, last.date, None, "", state, notes, working + counted, order=last.place)
+
+
+def original_with_additions(case: Case) -> tuple[float, str, tuple[int, ...]] | None:
+    """The gravity that fermentation began from, counting what sweetened it on the way, with its working and notes."""
+    first = original_gravity(case)
+    if first is None:
+        return None
+    og, counted, during = _with_additions(case, gravity_of(first), first, finish_of(case))
+    return og, f"{gravity_of(first):.3f}{_from_brix(first)}{counted}", notes_of(first, *during)
+
+
+def _with_additions(case: Case, og: float, first: Entry, last: Entry | None) -> tuple[float, str, list[Entry]]:
+    """The original gravity with what was put in between the pitch and `last`; how that is said; and what it was."""
     begun = pitch_of(case)
     during = [
         e
         for e in case.kind("addition")
         if begun is not None
         and e.date >= begun.date
-        and order_of(begun) < order_of(e) < order_of(last)
+        and order_of(begun) < order_of(e)
+        and (last is None or order_of(e) < order_of(last))
         and any(s in str(e.get("material")) for s in SWEETENERS)
         and order_of(e) > order_of(first)
     ]
+    counted = ""
     for e in during:
-        raised = _raised(case, og, e.get("amount"), str(e.get("unit")), str(e.get("material")))
+        raised = _raised(case, og, e)
         if raised is None:
-            working += f"; the {e.get('material')} put in on {day_said(e.date)} is not counted, so it is more than this"
+            counted += f"; the {e.get('material')} put in on {day_said(e.date)} is not counted, so it is more than this"
         else:
             og = raised
-            working += f"; counting the {e.get('material')} put in on {day_said(e.date)} ({og:.3f})"
-    state = "" if final_gravity(case) else " so far"
-    return (
-        og,
-        sg,
-        Fact(case.number, last.date, None, "", state, notes_of(first, last, *during), working, order=last.place),
-    )
+            counted += f"; counting the {e.get('material')} put in on {day_said(e.date)} ({og:.3f})"
+    return og, counted, during
 
 
-def _raised(case: Case, og: float, amount: object, unit: str, material: str) -> float | None:
-    litres = case.batch.volume
+def _from_brix(entry: Entry) -> str:
+    return f", from {value_said(float(entry.get('value')), 'Brix')}" if entry.get("quantity") == "brix" else ""
+
+
+def _raised(case: Case, og: float, added: Entry) -> float | None:
+    """The original gravity with what was added in it, by the volume of that time; None where either is not known."""
+    amount, unit, material = added.get("amount"), str(added.get("unit")), str(added.get("material"))
+    litres = volume_before(case, added) or case.batch.volume
     if not isinstance(amount, int | float) or not litres or material not in ("sugar", "honey"):
         return None
     try:
@@ -95,8 +121,18 @@ def _estimate(
     ]
 
 
-def alcohol(case: Case) -> list[Fact]:
-    """Alcohol as measured, where it was, and as the gravities give it."""
+@lru_cache(maxsize=1024)
+def alcohol_made(og: float, sg: float) -> tuple[Estimate, str]:
+    """The alcohol, % vol, of a ferment from one gravity to another, and how it is worked out; OutOfRange beyond all."""
+    try:
+        return alcohol_estimate(og, sg), "131.25 × (original − final gravity)"
+    except OutOfRange:
+        low, high = alcohol_bounds(og, sg)
+        return Estimate((low + high) / 2, low, high), "from the gravities"
+
+
+def alcohol(case: Case, blends: int = 3) -> list[Fact]:
+    """Alcohol as measured, where it was, and as the gravities give it; what was blended in counted, so many deep."""
     measured = [
         reading_fact(e, f"{value_said(float(e.get('value')), '% vol')} measured") for e in readings(case, "alcohol")
     ]
@@ -105,15 +141,18 @@ def alcohol(case: Case) -> list[Fact]:
         return measured
     og, sg, _ = found
     try:
-        estimate = alcohol_estimate(og, sg)
-        how = "131.25 × (original − final gravity)"
+        estimate, how = alcohol_made(og, sg)
     except OutOfRange:
-        try:
-            low, high = alcohol_bounds(og, sg)
-        except OutOfRange:
-            return measured
-        estimate, how = Estimate((low + high) / 2, low, high), "from the gravities"
-    return measured + _estimate(case, found, estimate, "% vol", how)
+        return measured
+    made = _estimate(case, found, estimate, "% vol", how)
+    if not blends:
+        return measured + made
+
+    def strength_of(number: int) -> Fact | None:
+        other = replace(case, number=number, entries=case.source.entries(batch=number, kinds=GRAVITY_KINDS))
+        return next(reversed(alcohol(other, blends - 1)), None)
+
+    return [*measured, after_blends(case, made[0], strength_of)]
 
 
 def _attenuation(case: Case) -> list[Fact]:
@@ -144,7 +183,7 @@ def _residual_sugar(case: Case) -> list[Fact]:
     return _estimate(case, found, sugar, "g/L", "estimated from the gravity and the alcohol", 0)
 
 
-def _volume(case: Case) -> list[Fact]:
+def volumes(case: Case) -> list[Fact]:
     found = [
         e
         for e in case.entries
@@ -238,7 +277,14 @@ MEASURES: tuple[Measure, ...] = (
         "weight of the fruit",
         ("start",),
         _fruit,
-        (("weight",), ("weight", "grapes"), ("how much", "grapes"), ("weight", "made of"), ("how much", "made of")),
+        (
+            ("weight",),
+            ("weight", "grapes"),
+            ("weight", "addition"),
+            ("how much", "grapes"),
+            ("weight", "made of"),
+            ("how much", "made of"),
+        ),
         ("addition", "grapes", "how much", "begin", "made", "in vessel", "is", "unit"),
         sort="reading",
         usual="sum",
@@ -258,13 +304,11 @@ MEASURES: tuple[Measure, ...] = (
         "volume",
         "volume",
         ("reading", "start", "rack"),
-        _volume,
+        volumes,
         (
             ("volume",),
             ("quantity:volume",),
-            ("how much", "left"),
             ("how much", "in vessel"),
-            ("volume", "left"),
             ("how much", "begin"),
         ),
         ("left", "how much", "in vessel", "is", "made", "how many"),

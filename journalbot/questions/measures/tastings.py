@@ -11,7 +11,7 @@ def score_said(entry: Entry) -> str:
     """A score as given: `8/10`."""
     score, out_of = entry.get("score"), entry.get("out_of")
     return (
-        f"{number_said(score)}/{number_said(out_of)}"
+        f"{score:g}/{out_of:g}"
         if isinstance(score, int | float) and out_of
         else number_said(score)
         if score is not None
@@ -58,7 +58,7 @@ def _scores(case: Case) -> list[Fact]:
                 fact_of(
                     e,
                     float(score),
-                    f"/{number_said(out_of)}" if out_of else "",
+                    f"/{out_of:g}" if out_of else "",
                     score_said(e) + (f" ({words})" if words else ""),
                 )
             )
@@ -94,12 +94,21 @@ MEASURES: tuple[Measure, ...] = (
         "tasting notes[ with {words}]",
         ("taste",),
         _tastings,
-        (("taste",), ("taste", "mention"), ("change",), ("taste", "change"), ("taste", "made"), ("is", "descriptor")),
+        (
+            ("taste",),
+            ("taste", "mention"),
+            ("change",),
+            ("taste", "change"),
+            ("taste", "made"),
+            ("is", "descriptor"),
+            ("having", "descriptor"),
+        ),
         ("mention", "is", "made", "note", "addition", "begin"),
         sort="words",
         narrows=("words",),
         done="tasted",
         by_entry=True,
+        each=True,
     ),
     Measure(
         "score",

@@ -178,55 +178,6 @@ def _capacity(case: Case) -> list[Fact]:
     return out
 
 
-def _where(case: Case) -> list[Fact]:
-    """Where a batch is: its vessels, and the place it was moved to last."""
-    batch = case.batch
-    out = [
-        Fact(
-            batch.number,
-            date,
-            name,
-            "",
-            f"in {name}",
-            (next((h.note for h in batch.held.values() if h.name == name), 0) or batch.last_note,),
-        )
-        for name, date in batch.vessels.items()
-    ]
-    moved = case.kind("move")
-    over = batch.bottled if batch.bottled and not batch.vessels else ""
-    if moved and moved[-1].get("to") and moved[-1].date >= over:
-        out.append(
-            fact_of(
-                moved[-1], str(moved[-1].get("to")), "", f"moved to the {str(moved[-1].get('to')).removeprefix('the ')}"
-            )
-        )
-    if not batch.vessels and (ended := [e for e in case.entries if e.kind in ("bottle", "end")]):
-        last = ended[-1]
-        out.insert(
-            0,
-            fact_of(
-                last,
-                "in bottles" if last.kind == "bottle" else "gone",
-                "",
-                "in bottles"
-                if last.kind == "bottle"
-                else f"gone{': ' + str(last.get('reason')) if last.get('reason') else ''}",
-            ),
-        )
-    return out
-
-
-def _places(case: Case) -> list[Fact]:
-    """Where it stood at some time: each move and each vessel it went to."""
-    out = [
-        fact_of(e, str(e.get("to")), "", f"moved to the {str(e.get('to')).removeprefix('the ')}")
-        for e in case.kind("move")
-        if e.get("to")
-    ]
-    out += [fact_of(s.since, s.name, "", f"in {s.name}") for s in stays(case)]
-    return sorted(out, key=lambda f: (f.date, f.order))
-
-
 MEASURES: tuple[Measure, ...] = (
     Measure(
         "contents",
@@ -297,24 +248,6 @@ MEASURES: tuple[Measure, ...] = (
         sort="words",
         narrows=("vessel",),
         scope="none",
-    ),
-    Measure(
-        "where",
-        "where it is",
-        ("move", "bottle", "end"),
-        _where,
-        (("where",), ("where", "is")),
-        ("is", "in vessel", "bottles", "last"),
-        sort="words",
-    ),
-    Measure(
-        "places",
-        "where it stood",
-        ("move", "start", "rack", "bottle", "end", "press"),
-        _places,
-        (("where", "is", "at"), ("where", "at"), ("where", "move")),
-        ("in vessel", "is", "addition"),
-        sort="words",
     ),
     Measure(
         "time in vessel",
