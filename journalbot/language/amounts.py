@@ -267,6 +267,10 @@ def _bottles(words: list[str], n: Number, number_at: dict[int, Number], put: Put
     j += words[j + 1 : j + 2] == ["of"] and words[j] in _BOTTLES
     crossed = words[j : j + 1] in (["x"], ["×"], ["*"], ["@"])
     skipped = j + (words[j : j + 1] == ["of"]) + (words[j : j + 2] == ["of", "the"])
+    named_size = unit_at(words, j)
+    if named_size and named_size[0] in ("pt", "qt", "L") and words[named_size[1] : named_size[1] + 1] == ["bottles"]:
+        put("bottles", Bottles(tidy(n.value), 1, named_size[0]), n.first, named_size[1] + 1)
+        return True  # "15 pint bottles"
     size = number_at.get(j + 1) if crossed else number_at.get(skipped)
     if size is None or not float(n.value).is_integer():
         return False

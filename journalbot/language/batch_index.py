@@ -30,6 +30,8 @@ def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
         for m in lexicon.find(words, tokens):
             if m.kind in HEADS:
                 name, colour = m.value
+                if name in _GENERIC:
+                    continue
                 out.add(name)
                 out.update(w for w in name.split() if len(w) > 2)
                 if colour and not batch.colour:
@@ -46,6 +48,7 @@ def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
 HEADS = {"variety", "fruit", "colour"}
 _COLOURS = ("red", "white", "rosé")
 _SORT = "sort:"  # what sort of drink a batch is, which counts only where no batch is called so
+_GENERIC = {"grape", "berry", "fruit", "juice", "must"}  # fruit of any kind, by which no wine is called
 _DRINK_OF = {"apple": "cider", "pear": "perry", "honey": "mead"}
 _SHORTEST = 3  # letters of a name cut short
 _STOP = {
@@ -89,7 +92,9 @@ class BatchIndex:
             self.by_term.get(t, set()) | self.named.get(t, set()) or self.by_term.get(f"{_SORT}{t}", set())
             for t in terms
         ]
-        return set.intersection(*sets) if sets else set()
+        fits = set.intersection(*sets) if sets else set()
+        pure = {n for n in fits if len(self.batches[n].fruit) == 1}
+        return pure or fits  # "the bacchus" is made of that alone, where a pyment has it too
 
     def shortened(self, word: str) -> str | None:
         """The one word of these batches that a word is the beginning of (`sang` for sangiovese), if it means nothing

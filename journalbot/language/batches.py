@@ -20,6 +20,7 @@ _GENERIC = {
     "berries", "honey",
 }
 
+_OF_FRUIT = {"store", "tree", "trees", "orchard", "loft", "bush", "bushes", "vine", "vines", "patch", "pie", "crates"}
 _OTHER_KITS = {"test", "testing", "lab", "acid", "so2", "sulfite", "sulphite", "ph", "starter", "chemistry", "tool"}
 _ABSORBED = {"wine", "wines", "batch", "one", "ones", "stuff", "must", "bottle", "bottles"}
 _AGES = {
@@ -55,6 +56,8 @@ def find_batches(
             continue
         if words[m.first] == "kit" and m.first and words[m.first - 1] in _OTHER_KITS:
             continue
+        if words[m.last : m.last + 1] and words[m.last] in _OF_FRUIT:
+            continue  # "in the apple store"
         free = m.kind in HEADS and not used.intersection(range(m.first, m.last)) and not _weak_head(m, words, index)
         if free and (m.first not in heads or heads[m.first].last < m.last):
             heads[m.first] = m

@@ -142,7 +142,7 @@ def _leftover(text: Text, heads: list[Mention], amounts: list[Mention], out: dic
         value: Amount = amount.value
         unit = value.unit.partition("/")[0]
         if (UNITS[unit].dimension == "volume" and unit not in ("tsp", "tbsp", "ml")) or (
-            "/" in value.unit and "g" not in unit
+            "/" in value.unit and unit not in ("g", "mg", "tsp", "ml")
         ):
             continue
         free = [

@@ -9,6 +9,7 @@ from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.vocabulary.people import PEOPLE
 
+_PAST = {"had", "was", "were", "stood", "went", "got"}
 _OPENING = 3  # how far into a clause an "if" still governs it
 _CARRIED = {",", "and", "&", "+", "then", "-", "–", "—", "or", "", "/", ":", "(", "plus", "also"}
 _WEEKDAYS = {"mon", "tue", "wed", "thu", "fri", "sat", "sun"}
@@ -17,12 +18,14 @@ _TOLD_LATE = {
     "say", "tell", "told",
 }
 _SAME_DAY = re.compile(r"\b(?:the same|that(?: same)?) (?:day|evening|night|afternoon|morning)\b")
+_DAY_BEFORE = re.compile(r"\bthe (?:day|night|evening) before\b(?! yesterday)")
 _EACH_DAY = (
     "both days", "each day", "every day", "each of the", "both times", "all three days", "daily", "each time",
     "both nights",
 )
 
 
+_SAYING = {"says", "said", "reckons", "thinks", "tells", "told", "claims", "swears"}
 _WINES = {"wine", "wines", "mead", "cider", "batch", "batches", "carboy", "demijohn", "barrel"}
 _AGAIN = {"today", "again", "ago", "same", "now"}
 _ADDING = {"which", "where", "who", "because", "since"}  # words that lead an addition to what is told
@@ -59,9 +62,17 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     if any(m.kind == "hearsay" and not _due(m, clause) and words[m.first - 1] not in ("like", "as") for m in free) and not clause.has("lab", "laboratory"):
         return "told"
     acts = [c.last for c in clause.of("cue") if c.value.form == "done" and c.value.detail != "weak"]
-    if any(m.kind == "supposed" and m.first - clause.first < _OPENING and not _past(m.first, acts) for m in free):
+    if any(
+        m.kind == "supposed"
+        and m.first - clause.first < _OPENING
+        and not _past(m.first, acts)
+        and not _PAST.intersection(words[m.last : m.last + 2])  # "once it had cooled"
+        for m in free
+    ):
         return "supposed"
     planned = [m for m in free if m.kind == "planned" and _governs(m, clause)]
+    if planned and _SAYING.intersection(words[clause.first : planned[0].first]):
+        return "told"  # "Hector says it will clean a weld"
     denied = [
         m
         for m in free
@@ -239,10 +250,12 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
             clause.date = own[0].iso if clause.mood != "planned" else today
             if _heads(clause, own[0]):
                 heading = clause.date
+        elif _DAY_BEFORE.search(" ".join(clause.words())) and (told or main):
+            clause.date = _previous_day((told or main or clause).date)
         elif _SAME_DAY.search(" ".join(clause.words())) and (told or main):
             clause.date = (told or main or clause).date
         elif main and not opens:
-            apart = _of_now(clause) or _since(main)
+            apart = _of_now(clause) or _since(main) or _by_now(clause, main)
             clause.date = today if clause.mood == "planned" or apart else main.date
             told = None if apart else told
         elif (told and _goes_on(clause, told, clauses, today)) or (main and _carries_on(clause, main)):
@@ -307,9 +320,21 @@ def _perfect(clause: Clause) -> bool:
     )
 
 
+def _previous_day(iso: str) -> str:
+    """The day before a day; a month or a year as it is."""
+    if len(iso) < len("2024-01-01"):
+        return iso
+    return (datetime.date.fromisoformat(iso) - datetime.timedelta(days=1)).isoformat()
+
+
 def _of_now(clause: Clause) -> bool:
     """Whether a clause goes over from what was told to what is: `and now 1.006`, `still bubbling`."""
     return clause.has("still") or (clause.has("now", "rn", "currently", "atm") and bool(clause.of("reading")))
+
+
+def _by_now(clause: Clause, main: Clause) -> bool:
+    """`got going on Tuesday and is already down to 1.058`: what began that day, and how it stands."""
+    return bool(main.own_date and main.cues("fermentation") and clause.of("reading")) and clause.has("is", "'s", "it's")
 
 
 def _since(clause: Clause) -> bool:

@@ -30,6 +30,7 @@ from journalbot.notes.tidying import (
     one_pitch,
     one_racking,
     one_stage,
+    repeated,
     said_before,
     with_the_start,
     without_left_out,
@@ -66,7 +67,7 @@ def read_note(
     """
     scene = _scene(text, on, settings, names, cellar, given or {})
     drafts = [d for clause in scene.clauses for reader in READERS for d in reader(clause, scene)]
-    drafts = without_left_out(without_repeats(drafts), scene)
+    drafts = repeated(without_left_out(without_repeats(drafts), scene), scene)
     drafts = with_the_start(one_mark(one_racking(one_pitch(drafts))), scene)
     if ask := must_ask(drafts, scene):
         return Reading(ask=ask)

@@ -163,6 +163,7 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
         return True  # "it read 18 Brix, on Friday it was 9.5 Brix"
     if _predicate(own, before, a) or (
         text.words[a] in _PREPOSITIONS
+        and not all(any(m.kind == "date" for m in part) for part in (own, before))
         and not any(m.kind in ("cue", "amount", "reading") for m in own)
         and any(m.kind in ("amount", "code", "material", "cue") for m in before)
     ):
@@ -184,6 +185,8 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
         return True
     if any(m.kind == "reading" for m in own) and any(m.kind == "denied" for m in before):
         return True  # "no change, 1.010 again"
+    if _moved_too(own, before, text):
+        return True  # "racked demijohn 4 into demijohn 1 and demijohn 5 into demijohn 3"
     if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(
         m.kind in ("planned", "denied", "supposed", "hearsay") for m in own
     ):
@@ -212,6 +215,13 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
             and all(m.kind in ("batch", "vessel", "variety", "fruit", "colour") for m in before if m.last > b0 - 2)
         )
     return any(m.kind in when for m in own) and any(m.kind in when for m in before)
+
+
+def _moved_too(own: list[Mention], before: list[Mention], text: Text) -> bool:
+    """Whether two vessels, one into the other, stand after two more."""
+    vessels = [m for m in own if m.kind == "vessel"]
+    paired = len(vessels) > 1 and text.words[vessels[0].last] in ("into", "to", "->", "→")
+    return paired and any(m.kind == "cue" and m.value.kind == "rack" for m in before) and sum(m.kind == "vessel" for m in before) > 1
 
 
 def _led_into(vessel: Mention, text: Text) -> bool:

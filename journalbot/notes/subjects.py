@@ -143,7 +143,7 @@ class Subjects:
         )
 
     def _tied(self, clause: Clause) -> bool:
-        if any(" ".join(clause.words()).endswith(end) for end in (" for it", " for this", " for that")):
+        if any(end in f"{' '.join(clause.words())} " for end in (" for it ", " for this ", " for that ")):
             return True
         return any(c.of("batch") and self._references(c) and not c.of("money") for c in self.scene.sentence(clause))
 

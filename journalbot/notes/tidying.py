@@ -78,6 +78,33 @@ def without_left_out(drafts: list[Draft], scene: Scene) -> list[Draft]:
     return [d for d in drafts if d.kind != "addition" or d.fields["material"] not in gone]
 
 
+_REPEATED = (
+    "stir", "punch_down", "top_up", "airlock", "degas", "chill", "reading", "move", "filter", "addition",
+)
+_TOO = {"too", "likewise", "also", "same"}
+_AGAIN = {"again", "too", "also"}
+
+
+def repeated(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """What is said to have been done again on another day (`… and again on 10/8`) or to another wine (`the dewberry
+    too`) in a clause that says no more.
+    """
+    out: list[Draft] = []
+    for clause in scene.clauses:
+        out += [d for d in drafts if d.clause is clause]
+        bare = not clause.of("cue", "reading", "amount", "code", "material") and not any(d.clause is clause for d in drafts)
+        earlier = [d for d in out if d.kind in _REPEATED]
+        if not bare or not earlier or clause.mood != "done":
+            continue
+        last = [d for d in earlier if d.clause is earlier[-1].clause]
+        if clause.own_date and clause.has(*_AGAIN) and last[0].clause.sentence == clause.sentence:
+            out += [replace(d, dates=(clause.date,)) for d in last if d.kind not in ("addition", "move", "filter")]
+        elif clause.of("batch") and clause.has(*_TOO) and clause.sentence - last[0].clause.sentence <= 1:
+            for ref in clause.of("batch"):
+                out += [replace(d, clause=clause, ref=ref) for d in last if d.kind != "reading"]
+    return out
+
+
 def one_mark(drafts: list[Draft]) -> list[Draft]:
     """`jammy, rough. It needs time. I give 5 out of 10`: a mark by itself belongs to the words before it."""
     out: list[Draft] = []

@@ -85,7 +85,9 @@ def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
         (
             n
             for n in clause.of("number")
-            if words[n.first - 3 : n.first] == ["each", "of", "the"] or words[n.first - 2 : n.first] == ["each", "of"]
+            if words[n.first - 3 : n.first] == ["each", "of", "the"]
+            or words[n.first - 2 : n.first] == ["each", "of"]
+            or _counts_vessels(n, words)
         ),
         None,
     )
@@ -111,6 +113,12 @@ def _priced_aside(clause: Clause) -> bool:
     return all(
         words[m.first - 1 : m.first] == ["("] and words[m.last : m.last + 1] == [")"] for m in clause.of("money")
     ) and not clause.cues("purchase")
+
+
+def _counts_vessels(n: Mention, words: list[str]) -> bool:
+    """`the two perry demijohns`: so many vessels."""
+    nouns = ("demijohns", "carboys", "jugs", "djs", "buckets", "vessels", "barrels", "tanks", "bins")
+    return n.value.style in ("figure", "words") and any(w in nouns for w in words[n.last : n.last + 2])
 
 
 def _bought(clause: Clause, scene: Scene) -> bool:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from journalbot.language.amounts import tidy
+from journalbot.language.amounts import Amount, tidy
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
@@ -76,6 +76,8 @@ def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str, Me
         if (m.kind == "number" and m.value.style in ("figure", "words"))
         or (m.kind == "amount" and m.value.unit == "bottle")
     ]
+    counts += [_one_of(b, clause) for b in clause.of("batch") if clause.text.words[b.first - 1] in ("a", "an")]
+    counts.sort(key=lambda m: m.first)
     for k, m in enumerate(counts):
         stop = counts[k + 1].first if k + 1 < len(counts) else clause.last
         part = Clause(
@@ -91,6 +93,13 @@ def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str, Me
         ref = next((b for b in part.of("batch") if b.first - m.last <= 3), None)
         out.append((tidy(m.value.value), m.first, to.removesuffix(" and"), ref))
     return out
+
+
+def _one_of(batch: Mention, clause: Clause) -> Mention:
+    """`a blackcurrant to Mum`: one bottle, by its article."""
+    at = batch.first - 1
+    token = clause.text.tokens[at]
+    return Mention("amount", Amount(1, "bottle"), at, at + 1, token.start, token.end)
 
 
 def _named_before(count: Mention, clause: Clause) -> str | None:
@@ -137,7 +146,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
     if (
         drink
         and ((any(c.value.detail != "weak" for c in drink) and (counted or clause.of("batch"))) or counted)
-        and not clause.cues("rack", "bottle", "top_up")
+        and all(c.value.detail == "weak" for c in clause.cues("rack", "bottle", "top_up"))
         and not _just_filled(clause, scene, drink)
         and not clause.has("leak", "lid", "valve", "glass")
     ) and not ({c.value.detail for c in drink} == {"weak"} and not counted):

@@ -49,6 +49,8 @@ def _yielded(clause: Clause, scene: Scene) -> bool:
     """`got 14 bottles out of the blueberry`, `24 bottles of zin done`: of a wine that is not in bottles yet."""
     fits = [n for m in clause.of("batch") for n in m.value.fits]
     fresh = bool(fits) and all(scene.cellar.batches[n].under_way and not scene.cellar.batches[n].bottles for n in fits)
+    if any(c.cues("bottle") for c in scene.sentence(clause) if c is not clause):
+        return False
     out_of = clause.has("got", "made", "yielded", "gave") and (clause.has("out", "from"))
     return fresh and bool(bottle_amounts(clause)) and bool(out_of or clause.has("done", "filled", "corked", "capped"))
 

@@ -65,6 +65,8 @@ def _purchase(m: Mention, unit_price: Mention | None, clause: Clause, scene: Sce
     if count is None:
         count, unit = _count_beside(unit_price or m, clause, first)
     item = clause.text.slice(lo, hi) if lo < hi else ""
+    for tail in (" for it", " for this", " for that"):
+        item = item.removesuffix(tail)
     item = "" if item.lower() in ("both", "all", "it", "them", "that", "everything", "the lot", "that lot") else item
     if not item:
         before = scene.clause_before(clause)
@@ -78,9 +80,7 @@ def _purchase(m: Mention, unit_price: Mention | None, clause: Clause, scene: Sce
     if scene.started is not None and (not item or not _names_goods(lo, hi, clause)):
         item = _start_item(scene) or item
     if item:
-        fields["item"] = next(
-            (m.value for m in clause.of("material") if item and clause.text.slice(m.first, m.last) == item), item
-        )
+        fields["item"] = item
     if count is not None:
         fields["count"] = count
         if unit:

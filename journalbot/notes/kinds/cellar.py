@@ -34,10 +34,6 @@ def read_acts(clause: Clause, scene: Scene) -> Iterator[Draft]:
             yield Draft(kind, clause, cue.first, cue.last)
     if not seen and (carried := _carried_times(clause, scene)):
         yield carried
-    before = scene.clause_before(clause)
-    if not seen and before and "again" in clause.words() and clause.own_date and not clause.of("cue", "reading"):
-        for draft in read_acts(before, scene):
-            yield Draft(draft.kind, clause, clause.first, clause.last, dict(draft.fields))
 
 
 def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:

@@ -124,7 +124,7 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
         return False
     if detail == "stuck":
         return (
-            after[:1] not in (["it"], ["the"], ["in"], ["to"], ["an"], ["a"], ["back"], ["my"], ["on"])
+            after[:1] not in (["it"], ["the"], ["in"], ["to"], ["an"], ["a"], ["back"], ["my"], ["on"], ["about"], ["with"], ["by"])
             and not clause.has(
                 "lid",
                 "cork",

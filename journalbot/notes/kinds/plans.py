@@ -32,7 +32,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     planned = clause.of("planned")
     due = _due(clause, scene)
-    if not planned and not _does_something(clause):
+    told = any(c.first == clause.first and c.value.form == "base" for c in clause.of("cue"))  # "Pull it in April"
+    if not planned and not told and not _does_something(clause):
         return  # "school goes back tomorrow"
     planned = [m for m in planned if m.first == clause.first or clause.text.words[m.first : m.last] != ["to", "do"]]
     if not planned and clause.of("planned"):
@@ -66,7 +67,7 @@ _REMINDERS = {
 _CHORES = {
     "order", "buy", "check", "clean", "wash", "get", "call", "book", "ask", "borrow", "find", "label", "measure",
     "test", "move", "start", "make", "pick", "sterilise", "sterilize", "sanitise", "sanitize", "fix", "replace",
-    "build", "try",
+    "build",
 }
 
 

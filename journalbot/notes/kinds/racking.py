@@ -65,6 +65,11 @@ def _racked_from(vessel: Mention, clause: Clause) -> bool:
     return False
 
 
+def pressed_before(clause: Clause, scene: Scene) -> bool:
+    """Whether the sentence so far has told of a pressing, so that what goes into a vessel is wine run off."""
+    return any(c.cues("press") for c in scene.sentence(clause) if c.first <= clause.first)
+
+
 def _rack_cue(clause: Clause) -> list[Mention]:
     return [c for c in clause.cues("rack") if c.value.form in ("done", "base", "ing")]
 
@@ -87,7 +92,7 @@ def read_racking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if not strong:
         if not to and not (source and len(vessels) > 1):
             return
-        if clause.first in scene.start_clauses and not source and not clause.cues("press"):
+        if clause.first in scene.start_clauses and not source and not pressed_before(clause, scene):
             return
         if _something_else_goes_in(clause, scene, bool(cues)) and not source and not clause.cues("press"):
             return

@@ -19,6 +19,7 @@ _CHECKED = {
     "said", "gave", "came", "hydrometer", "gravity", "at", "is", "now", "down", "check", "meter",
 }
 _NOW = {"now", "reads", "currently", "measured", "actual", "actually"}
+_TOLD_BEFORE = 10  # tokens of a sentence that says what was tested, before its figure
 _LEFT_GAP = 5
 _PLACE_GAP = 4  # words from a temperature to the place it is of: "27 degrees in the vestry cupboard"
 
@@ -90,11 +91,12 @@ def _room_bare(clause: Clause, scene: Scene) -> Iterator[Draft]:
 
 def _same_again(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """`0.993 on Friday and the same again today`: the figure before, on another day."""
-    said = {clause.text.words[i] for i in range(clause.first, clause.last)}
-    dated = {clause.text.words[i] for m in clause.of("date", "time") for i in range(m.first, m.last)}
-    only_again = "again" in said and said <= {"again", "and", "once", "more"} | dated  # "0.994 on Friday and again today"
-    told = "same" in said and clause.has("again", "figure", "reading", "number", "value", "gravity")
-    if not (told or only_again) or not clause.own_date or clause.of("reading"):
+    if (
+        "same" not in clause.words()
+        or not clause.own_date
+        or clause.of("reading")
+        or not clause.has("again", "figure", "reading", "number", "value", "gravity")
+    ):
         return
     earlier = [
         m for c in scene.clauses[: scene.clauses.index(clause)] for m in c.of("reading") if m.value.quantity == "sg"
@@ -157,6 +159,8 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
         return True
     if after in (["down", "there"], ["up", "there"]) and scene.text.of("place"):
         return True
+    if clause.joined_by == "where":
+        return True  # "to the apple store, where it is 20 degrees"
     said = [clause.text.words[p.last : m.first] for p in clause.of("place")]
     if any(between in (["is"], ["was"], ["at"], ["is", "at"]) for between in said):
         return True
@@ -187,6 +191,7 @@ def _left(clause: Clause, scene: Scene) -> Iterator[Draft]:
             UNITS.get(m.value.unit)
             and UNITS[m.value.unit].dimension == "volume"
             and m.value.unit not in ("tsp", "tbsp")
+            and not any(d is m.value for d in scene.doses.values())
             and any(w.first == m.last if moved else -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left)
         ):
             fields = {"quantity": "volume", "value": m.value.value, "unit": m.value.unit}
@@ -237,6 +242,9 @@ def _only_when(first: int, clause: Clause) -> bool:
 def _heads_figure(clause: Clause) -> bool:
     """`batch 5: 3.5`, `reading on the gris this morning, 14`: a figure by itself, after what it was read on."""
     ends = any(b.kind == "batch" and b.last == clause.first - 1 for b in clause.text.mentions)
+    before = clause.text.words[max(0, clause.first - _TOLD_BEFORE) : clause.first]
+    if before[-1:] == ["."] and {"tested", "checked", "measured", "read"}.intersection(before):
+        return any(b.kind == "batch" and clause.first - _TOLD_BEFORE <= b.first < clause.first for b in clause.text.mentions)
     named = any(b.kind == "batch" and b.last <= clause.first for b in clause.text.mentions)
     return ends or (named and clause.joined_by in (":", ",", "-") and "reading" in clause.text.words[: clause.first])
 

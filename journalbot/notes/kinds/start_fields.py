@@ -24,7 +24,7 @@ _QUALITIES = {
 _TOOLS = {"masher", "peeler", "crusher", "picker", "corer"}  # "potato masher"
 _NAMED = (
     "call it", "called it", "calling it", "call this", "named it", "name it", "christened", "calling this",
-    "i am calling", "i'm calling", "we are calling", "we're calling", "we call", "i call", "going to call it", "named", "dubbed", "nicknamed", "i'll call it", "its name is", "name is", "to be called",
+    "wants it called", "want it called", "it is called", "i am calling", "i'm calling", "we are calling", "we're calling", "we call", "i call", "going to call it", "named", "dubbed", "nicknamed", "i'll call it", "its name is", "name is", "to be called",
     "will be called", "shall be called", "is called", "to be named", "will be named",
 )
 _NOT_VESSEL_UNITS = {"tsp", "tbsp", "cup", "fl oz", "ml"}

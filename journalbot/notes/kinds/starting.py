@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
-from journalbot.notes.kinds.racking import role
+from journalbot.notes.kinds.racking import pressed_before, role
 from journalbot.notes.kinds.start_fields import (
     MADE_OF,
     STYLES,
@@ -174,10 +174,10 @@ def _definite(made_of: list[Mention], clause: Clause) -> bool:
     return any(words[m.first - 1] == "the" for m in made_of if m.first > clause.first) and not _weighed(clause)
 
 
-def _pressed_out(volume: Mention, clause: Clause) -> bool:
+def _pressed_out(volume: Mention, clause: Clause, scene: Scene) -> bool:
     """`pressed into the pail, 25 L`: the volume of what was run off, which is the racking's."""
-    pressed = clause.cues("press") and any(role(v, clause) == "to" for v in clause.of("vessel"))
-    return bool(pressed) and clause.first <= volume.first < clause.last
+    run_off = any(role(v, clause) == "to" for v in clause.of("vessel")) and pressed_before(clause, scene)
+    return run_off and clause.first <= volume.first < clause.last
 
 
 def _of_another(clause: Clause, scene: Scene) -> bool:
@@ -242,7 +242,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if vintage := vintage_of(here, scene):
         fields["vintage"] = vintage
     volume = volume_of([c for c in here if not _of_another(c, scene)], scene)
-    if volume is not None and not any(_pressed_out(volume, c) for c in here):
+    if volume is not None and not any(_pressed_out(volume, c, scene) for c in here):
         fields["volume"], fields["unit"] = volume.value.value, volume.value.unit
         if volume.value.approx:
             fields["approx"] = True
@@ -257,7 +257,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         and not c.cues("vessel")
         and not (c.cues("purchase") and c.of("money"))
         and not bought_vessel(v, c)
-        and not (c.cues("press") and role(v, c) == "to")
+        and not (role(v, c) == "to" and pressed_before(c, scene))
     ]
     if vessels:
         first = next((v for v in vessels if scene.text.words[v.first - 1] in ("in", "into", "to", "the")), vessels[0])

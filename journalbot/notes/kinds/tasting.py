@@ -141,6 +141,7 @@ def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
                 and x.value.detail != "weak"
             )
             for x in c.of("cue")
+            if x.first not in {d.first for d in c.of("descriptor")}
         )
         if (strange and not c.of("score")) or c.of("batch") or c.mood in ("planned", "asked"):
             break
@@ -178,6 +179,7 @@ def _described(clause: Clause, scene: Scene) -> list[Mention]:
         m
         for m in clause.of("descriptor")
         if m.first not in eaten
+        and not (clause.text.words[m.first] == "off" and clause.text.words[m.last : m.last + 1] in (["into"], ["to"], ["the"]))
         and not any(b.first <= m.first < b.last for b in own)
         and not any(
             x.first <= m.first < x.last

@@ -56,7 +56,8 @@ def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
         )
     if lead is not None:
         start = lead + 1
-        amount = next((m for m in volumes if m.first >= lead), None)
+        dosed = [m for m in clause.of("amount") if m.value.unit in UNITS and m.first >= lead]
+        amount = next((m for m in volumes if m.first >= lead), dosed[0] if dosed else None)
         if amount is not None and all(words[i] in _MEASURED for i in range(start, amount.first)):
             start = amount.last
         while start < clause.last and words[start] in (
@@ -86,6 +87,8 @@ def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
         fields.update(amount_fields(amount.value))
     if volumes:
         fields.update(amount_fields(volumes[0].value))
+    elif lead is not None and amount is not None:
+        fields.update(amount_fields(amount.value))
     yield Draft("top_up", clause, cues[0].first, last, fields)
 
 
@@ -120,7 +123,11 @@ def read_airlock(clause: Clause, scene: Scene) -> Iterator[Draft]:
     spoken = scene.clause_before(clause)
     if not here and spoken and not spoken.cues("airlock") and _of_airlocks(clause, scene):
         here = spoken.of("airlock")
-    worked = [c for c in clause.cues("airlock", *(["top_up"] if here else [])) if c.value.form == "done"]
+    worked = [
+        c
+        for c in clause.cues("airlock", *(["top_up"] if here else []))
+        if c.value.form == "done" or clause.text.words[max(0, c.first - 2) : c.first] == ["had", "to"]
+    ]
     if not worked:
         return
     earlier = [c for c in scene.clauses[: scene.clauses.index(clause)] if c.of("airlock")]

@@ -23,6 +23,11 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if clause.mood in ("planned", "told", "asked", "supposed"):
         return
     yield from _in_brackets(clause, scene)
+    holds = clause.has("holds", "hold", "holding", "takes", "capacity") or any(
+        clause.text.words[v.last : v.last + 1] == ["is"] for v in clause.of("vessel")
+    )
+    if clause.first in scene.start_clauses and not holds:
+        return
     worked = clause.of("reading", "material") or clause.cues("rack", "top_up", "press", "bottle", "pitch")
     if worked and not clause.has("holds", "holding", "capacity"):
         return
