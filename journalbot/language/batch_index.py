@@ -24,16 +24,18 @@ def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
     name.
     """
     out: set[str] = set()
+    colours: set[str] = set()
     for phrase in (*batch.fruit, batch.name or "", batch.colour or ""):
         words = phrase.lower().replace(",", " ").split()
         tokens = [Token("word", w, w, 0, 0) for w in words]
         for m in lexicon.find(words, tokens):
             if m.kind in HEADS:
                 name, colour = m.value
-                if name in _GENERIC:
+                if name in GENERIC:
                     continue
                 out.add(name)
-                out.update(w for w in name.split() if len(w) > 2)
+                out.update(w for w in name.split() if len(w) > 2 and w not in GENERIC)
+                colours.add(colour or "")
                 if colour and not batch.colour:
                     out.add(colour if colour in _COLOURS else f"{_SORT}{colour}")
         out.update(w for w in words if len(w) > 2 and w not in _STOP)
@@ -42,13 +44,16 @@ def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
     if "cider" in out or "perry" in out:
         out.add(f"{_SORT}fruit")
     out.update(f"{_SORT}{drink}" for fruit, drink in _DRINK_OF.items() if fruit in out)
+    if "honey" in out:
+        grapes = bool(colours & set(_COLOURS))
+        out.add(_SORT + ("cyser" if "apple" in out else "pyment" if grapes else "melomel"))
     return frozenset(out)
 
 
 HEADS = {"variety", "fruit", "colour"}
 _COLOURS = ("red", "white", "rosé")
 _SORT = "sort:"  # what sort of drink a batch is, which counts only where no batch is called so
-_GENERIC = {"grape", "berry", "fruit", "juice", "must"}  # fruit of any kind, by which no wine is called
+GENERIC = {"grape", "berry", "fruit", "juice", "must"}  # fruit of any kind, by which no wine is called
 _DRINK_OF = {"apple": "cider", "pear": "perry", "honey": "mead"}
 _SHORTEST = 3  # letters of a name cut short
 _STOP = {

@@ -9,6 +9,7 @@ from journalbot.language.numerals import Number
 from journalbot.language.tokens import Token
 from journalbot.vocabulary.everyday import EVERYDAY
 from journalbot.vocabulary.fruits import WEAK_FRUITS
+from journalbot.vocabulary.people import OCCASIONS
 from journalbot.vocabulary.varieties import WEAK_VARIETIES
 
 _MISSPELT = {"bach", "bath"}  # words of their own, but before a number "batch" with a slip
@@ -71,6 +72,7 @@ def find_batches(
             and word in index.by_term
             and word not in _GENERIC - {"kit"}
             and (word not in EVERYDAY or word == "kit")
+            and word not in OCCASIONS  # "Christmas" alone is the day, not "Christmas Gold"
             and not (word == "kit" and i and words[i - 1] in _OTHER_KITS)
         ):
             heads[i] = Mention("word", word, i, i + 1, tokens[i].start, tokens[i].end)

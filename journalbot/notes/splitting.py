@@ -66,7 +66,7 @@ def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause
         for i in range(first, last)
         if text.words[i] in ("+", "&", "and")
         and any(m.last == i for m in vessels)
-        and any(m.first in (i + 1, i + 2) for m in vessels)
+        and any(m.first in (i + 1, i + 2) and text.words[m.last : m.last + 1] not in (["into"], ["to"]) for m in vessels)
     }
     base = {m.first for m in text.mentions if m.kind == "cue" and m.value.form == "base"}
     inside |= {i for i in range(first, last) if text.words[i] in ("&", "and", "+") and i - 1 in base and i + 1 in base}
@@ -168,6 +168,9 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
         and any(m.kind in ("amount", "code", "material", "cue") for m in before)
     ):
         return False
+    begun = any(m.kind == "cue" and m.value.kind == "fermentation" for m in before)
+    if begun and any(m.kind == "date" for m in before) and any(m.kind == "reading" for m in own):
+        return True  # "got going on Tuesday and is down to 1.058"
     if text.words[a] in _VERBS_ON and not any(m.kind == "batch" for m in own):
         return False
     if (
@@ -185,6 +188,8 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
         return True
     if any(m.kind == "reading" for m in own) and any(m.kind == "denied" for m in before):
         return True  # "no change, 1.010 again"
+    if _named_count(text, a, b) and _named_count(text, a0, b0):
+        return True  # "Dale 1 bottle, Hector 2"
     if _moved_too(own, before, text):
         return True  # "racked demijohn 4 into demijohn 1 and demijohn 5 into demijohn 3"
     if any(m.kind == "cue" and not _weak(m, text, a) for m in own) or any(
@@ -208,6 +213,9 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
     when = ("date", "time")
     if any(m.kind == "stranger" and m.first <= a + 1 for m in own) and any(m.kind == "reading" for m in own):
         return True  # "zin .995, cider 1.002", where no wine is a cider
+    given = any(m.kind == "cue" and m.value.kind == "give" for m in before)
+    if given and text.tokens[a].text[:1].isupper() and not any(m.kind in ("number", "amount", "batch") for m in before):
+        return False  # "gave Dale and Ray Jr a dewberry each"
     if any(m.kind == "batch" for m in own):
         # "batches 3 and 4", "the carboy and the jug": one subject, no more
         return not (
@@ -215,6 +223,13 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
             and all(m.kind in ("batch", "vessel", "variety", "fruit", "colour") for m in before if m.last > b0 - 2)
         )
     return any(m.kind in when for m in own) and any(m.kind in when for m in before)
+
+
+def _named_count(text: Text, first: int, last: int) -> bool:
+    """Whether a stretch opens with a name or two and then a count, and says little more."""
+    at = next((i for i in range(first, last) if text.tokens[i].kind == "number"), last)
+    names = text.tokens[first:at]
+    return 0 < len(names) <= 3 and at < last <= at + 4 and all(t.text[:1].isupper() and t.kind == "word" for t in names)
 
 
 def _moved_too(own: list[Mention], before: list[Mention], text: Text) -> bool:

@@ -2,6 +2,7 @@
 
 import itertools
 
+from journalbot.language.batch_index import GENERIC
 from journalbot.language.lexicon import Mention
 from journalbot.model import Ask, Batch
 from journalbot.notes.clauses import Clause
@@ -372,6 +373,8 @@ class Subjects:
         acts = {c.last for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind in _OBJECTS}
         counts = clause.of("number")
         for m in clause.of("stranger"):
+            if GENERIC.issuperset(m.value.terms) and m.value.terms:
+                continue  # "crushed the grapes"
             i = m.first
             while i > clause.first and words[i - 1] in _DETERMINERS:
                 i -= 1

@@ -102,6 +102,8 @@ PLACES: dict[str, tuple[str, ...]] = {
     "workshop": ("workshop",),
     "kitchen": ("kitchen",),
     "counter": ("counter", "kitchen counter", "countertop", "worktop"),
+    "apple store": ("apple store", "apple loft", "fruit store"),
+    "potting shed": ("potting shed", "packing shed"),
     "pantry": ("pantry", "larder"),
     "utility room": ("utility room", "utility"),
     "laundry room": ("laundry room", "laundry"),

@@ -331,7 +331,7 @@ PURCHASE: list[Row] = [
     ("spent $30 on bottles", [e("purchase", None, item="bottles", price=30, currency="USD")]),
     (
         "a pound of DAP cost me $9.50",
-        [e("purchase", None, item="diammonium phosphate", count=1, unit="lb", price=9.5, currency="USD")],
+        [e("purchase", None, item="DAP", count=1, unit="lb", price=9.5, currency="USD")],
     ),
     ("paid 20 euros for 50 corks", [e("purchase", None, item="corks", count=50, price=20, currency="EUR")]),
     (

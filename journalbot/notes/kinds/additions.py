@@ -98,6 +98,8 @@ def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
         or words[clause.last - 1] == "each"
     )
     so_far = scene.clauses if each else scene.sentence(clause)
+    if any(c.text.words[v.first - 1] == "both" for c in scene.clauses if c.first <= clause.first for v in c.of("vessel")):
+        return 2
     vessels = {v.value.name for c in so_far if c.first <= clause.first for v in c.of("vessel") if role(v, c) == "to"}
     here = {
         v.value.name

@@ -8,14 +8,22 @@ from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
 from journalbot.notes.kinds.counts import bottle_amounts, counted_batches
 from journalbot.notes.kinds.receivers import given_away, names_person, receiver_of, taker_of
-from journalbot.vocabulary.people import OCCASIONS
+from journalbot.vocabulary.people import OCCASIONS, PEOPLE
 
+_NAME = 3  # words of a name
+_LISTED = 8  # sentences or lines back that a list of gifts may have been opened
 _BOTTLE_WORDS = {"bottle", "bottles", "btl", "btls", "botles"}
 
 
 def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """Bottles opened and bottles given: `killed 4 sauv blancs, 2 apples and a 22 zin`, `one went home with Odry`."""
     if clause.mood != "done" or clause.of("money") or (clause.cues("purchase") and not clause.cues("drink", "give")):
+        return
+    if listed := _gift_listed(clause, scene):
+        yield listed
+        return
+    if clause.cues("give") and (each := _each_given(clause, scene)):
+        yield from each
         return
     kind = _verb_of(clause, scene)
     if not kind or (clause.first in scene.start_clauses and not clause.cues("drink", "give")):
@@ -30,6 +38,9 @@ def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     if kind == "give" and receiver is None and not given_away(clause, scene):
         return
+    after = scene.clauses[scene.clauses.index(clause) + 1 :][:1]
+    if kind == "give" and not clause.of("number", "amount") and any(_gift_listed(c, scene) for c in after):
+        return  # told one by one below
     if kind == "drink" and receiver and clause.cues("give") and not _strong(clause, "drink"):
         kind = "give"
     for count, ref, at in items:
@@ -37,6 +48,47 @@ def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if kind == "give" and receiver:
             fields["to"] = receiver
         yield Draft(kind, clause, at, at + 1, fields, ref=ref)
+
+
+def _gift_listed(clause: Clause, scene: Scene) -> Draft | None:
+    """`Dale 1 merlot`, `Hector 2`: a name and a count, in a list after a gift was spoken of."""
+    counts = [m for m in clause.of("number", "amount") if m.kind == "number" or m.value.unit == "bottle"]
+    if len(counts) != 1 or clause.of("cue", "reading", "money", "material", "vessel") or clause.mood != "done":
+        return None
+    count = counts[0]
+    name = clause.text.slice(clause.first, count.first)
+    tokens = clause.text.tokens[clause.first : count.first]
+    if not tokens or len(tokens) > _NAME or not all(t.text[:1].isupper() and t.kind == "word" for t in tokens):
+        return None
+    if any(m.first < count.first and m.kind not in ("person", "descriptor") for m in clause.mentions):
+        return None
+    given = any(c.cues("give") for c in scene.clauses if c.first < clause.first and clause.sentence - c.sentence <= _LISTED)
+    refs = [b for b in clause.of("batch") if b.first >= count.last]
+    rest = {i for b in refs for i in range(b.first, b.last)} | set(range(count.first, count.last))
+    if not given or any(i not in rest for i in range(count.first, clause.last) if clause.text.words[i] not in ("of", "the")):
+        return None
+    fields: dict[str, object] = {"count": tidy(count.value.value), "to": name}
+    return Draft("give", clause, clause.first, clause.last, fields, ref=refs[0] if refs else None)
+
+
+def _each_given(clause: Clause, scene: Scene) -> list[Draft]:
+    """`gave Marcus, Dale and Ray Jr a dewberry each`: one for every name."""
+    words = clause.text.words
+    if not clause.has("each", "apiece") or len(refs := counted_batches(clause)) != 1:
+        return []
+    count, ref = refs[0]
+    give = next(c for c in clause.of("cue") if c.value.kind == "give")
+    names: list[list[int]] = [[]]
+    for i in range(give.last, ref.first):
+        token = clause.text.tokens[i]
+        if words[i] in (",", "and", "&"):
+            names.append([])
+        elif token.kind == "word" and (token.text[:1].isupper() or words[i] in PEOPLE or words[i] in ("my", "the")):
+            names[-1].append(i)
+    people = [clause.text.slice(n[0], n[-1] + 1) for n in names if n]
+    if len(people) < 2:
+        return []
+    return [Draft("give", clause, ref.first, ref.first + 1, {"count": count, "to": who}, ref=ref) for who in people]
 
 
 def _next_clause(clause: Clause, scene: Scene) -> Clause | None:

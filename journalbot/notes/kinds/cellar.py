@@ -32,8 +32,23 @@ def read_acts(clause: Clause, scene: Scene) -> Iterator[Draft]:
             yield from _punch_down(cue, clause, scene)
         else:
             yield Draft(kind, clause, cue.first, cue.last)
+    if "press" not in seen and _run_off_fruit(clause, scene):
+        yield Draft("press", clause, clause.first, clause.last)
     if not seen and (carried := _carried_times(clause, scene)):
         yield carried
+
+
+def _run_off_fruit(clause: Clause, scene: Scene) -> bool:
+    """`ran the parsnip off into demijohn 3`: wine taken off its fruit, where that was not pressed before."""
+    words = clause.words()
+    ran = ("ran" in words or "run" in words or "strained" in words) and bool(clause.of("vessel"))
+    off = "off" in words or "strained" in words
+    fits = {n for m in clause.of("batch") for n in m.value.fits}
+    able = [scene.cellar.batches[n] for n in fits if scene.cellar.batches[n].under_way]
+    fruit = len(able) == 1 and not any(
+        w in phrase.lower() for phrase in able[0].fruit for w in ("juice", "kit", "honey", "cider", "must")
+    )
+    return ran and off and fruit and able[0].pressed is None and not clause.of("lees")
 
 
 def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:

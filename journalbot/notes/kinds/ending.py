@@ -63,7 +63,8 @@ def _reason(cue: Mention, clause: Clause, scene: Scene) -> str | None:
     fault = next((d for d in near.of("descriptor") if d.value in FAULTS), None) if near else None
     if fault is not None:
         return text.slice(fault.first, fault.last)
-    fault = next((d for d in scene.clauses[i - 1].of("descriptor") if d.value in FAULTS), None) if i else None
+    told = [c for c in scene.clauses[:i] if clause.sentence - c.sentence <= 1]
+    fault = next((d for c in reversed(told) for d in c.of("descriptor") if d.value in FAULTS), None)
     if fault is not None:
         return text.slice(fault.first, fault.last)
     for c in scene.clauses[i + 1 : i + 3]:

@@ -33,7 +33,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     planned = clause.of("planned")
     due = _due(clause, scene)
     told = any(c.first == clause.first and c.value.form == "base" for c in clause.of("cue"))  # "Pull it in April"
-    if not planned and not told and not _does_something(clause):
+    acts = clause.of("code") or clause.has("yeast") or any(c.value.detail != "weak" for c in clause.of("cue")) or _CHORES.intersection(clause.words())
+    if not planned and not told and not (acts and _does_something(clause)):
         return  # "school goes back tomorrow"
     planned = [m for m in planned if m.first == clause.first or clause.text.words[m.first : m.last] != ["to", "do"]]
     if not planned and clause.of("planned"):

@@ -24,7 +24,7 @@ def names_person(clause: Clause, scene: Scene) -> bool:
 def taker_of(clause: Clause, scene: Scene) -> str | None:
     """`Rosaria took 6 home`: who took them away."""
     text, words = clause.text, clause.text.words
-    took = next((i for i in range(clause.first + 1, clause.last) if words[i] in ("took", "got", "received")), None)
+    took = next((i for i in range(clause.first + 1, clause.last) if words[i] in ("took", "got", "received", "had")), None)
     if took is None or (
         words[took] == "took"
         and not (

@@ -202,6 +202,10 @@ def vintage_of(here: list[Clause], scene: Scene) -> int | None:
             and words[i + 1].startswith("20")
         ):
             return int(words[i + 1])
+    for m in scene.text.of("number"):  # "batch 7 (bacchus, 2023)"
+        named = any(f.last in (m.first - 1, m.first) for c in here for f in c.of(*MADE_OF))
+        if named and words[m.first - 1] in (",", "(") and m.value.value in (scene.on.year, scene.on.year - 1):
+            return int(m.value.value)
     for c in here:
         for m in c.of("batch", "stranger"):
             if m.value.vintage is not None:
