@@ -180,6 +180,9 @@ def _measured(
     if nxt in _CURRENCIES and nxt != "$":
         put("money", Amount(tidy(value), _CURRENCIES[nxt] or settings.currency, n.approx), n.first, j + 1)
         return
+    if nxt in ("cents", "cent") and n.style in ("figure", "words"):
+        put("money", Amount(tidy(value / 100), settings.currency, n.approx), n.first, j + 1)
+        return
     if nxt in ("p", "pence") and settings.currency == "GBP" and n.style in ("figure", "words"):
         put("money", Amount(tidy(value / 100), "GBP", n.approx), n.first, j + 1)
         return

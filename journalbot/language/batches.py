@@ -21,7 +21,8 @@ _GENERIC = {
     "berries", "honey",
 }
 
-_OF_FRUIT = {"store", "tree", "trees", "orchard", "loft", "bush", "bushes", "vine", "vines", "patch", "pie", "crates"}
+_OF_FRUIT = {"store", "tree", "trees", "orchard", "loft", "bush", "bushes", "vine", "vines", "patch", "pie", "crates", "skin",
+    "skins", "peel", "jam", "blossom", "leaf", "drops", "pudding"}
 _OTHER_KITS = {"test", "testing", "lab", "acid", "so2", "sulfite", "sulphite", "ph", "starter", "chemistry", "tool"}
 _ABSORBED = {"wine", "wines", "batch", "one", "ones", "stuff", "must", "bottle", "bottles"}
 _AGES = {

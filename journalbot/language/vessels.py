@@ -1,5 +1,6 @@
 """References to vessels: a noun of the trade with what stands before and after it, or a name the journal knows."""
 
+import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -61,6 +62,9 @@ def find_vessels(
         if last:
             found.extend(_around(tokens, words, text, i, last, at))
             i = last
+        elif _coded(words, i, at) or (_CODE.match(words[i]) and any(f.last == i - 1 for f in found) and words[i - 1] in _JOIN):
+            found.append(Mention("vessel", VesselRef(tokens[i].text), i, i + 1, tokens[i].start, tokens[i].end))
+            i += 1
         elif _compact(words[i]) is not None:
             found.append(Mention("vessel", VesselRef(tokens[i].text), i, i + 1, tokens[i].start, tokens[i].end))
             i += 1
@@ -83,6 +87,21 @@ def _unknown_noun(tokens: list[Token], words: list[str], i: int, at: dict[int, N
         return 0
     label = _label(tokens, words, i + 1, at)
     return i + 1 if label and tokens[i + 1].kind == "number" else 0
+
+
+_CODE = re.compile(r"^(?!b\d)[a-z]{1,2}\d{1,2}$")  # "c1", "j2"; "b3" is a batch
+
+
+def _coded(words: list[str], i: int, at: dict[int, Number]) -> bool:
+    """Whether a letter and a number stand where only a vessel can: `racked to c2`, `c1 -> c3`, `c1 + c2 hold 6 gal`."""
+    if not _CODE.match(words[i]):
+        return False
+    after = words[i + 1 : i + 2]
+    led = i > 0 and words[i - 1] in _LED - {"out", "to", "in"}
+    to = i > 0 and words[i - 1] == "to" and not {"yeast", "switched", "changed"}.intersection(words[max(0, i - 3) : i])
+    holds = after in (["->"], ["→"], ["=>"], ["holds"], ["hold"], ["airlock"])
+    joined = after and after[0] in _JOIN and bool(_CODE.match((words[i + 2 : i + 3] or [""])[0]))
+    return led or to or holds or bool(joined and words[i + 3 : i + 4] in (["hold"], ["->"], ["→"], ["racked"], ["hold"]))
 
 
 def _compact(word: str) -> str | None:
@@ -150,6 +169,8 @@ def _size_before(words: list[str], i: int, at: dict[int, Number]) -> int:
     if j < 0 or j not in at:
         return 0
     found = unit_at(words, i - 1)
+    if at[j].style == "words" and words[i].endswith("s"):
+        return 0  # "four gallon jugs" are four
     return j if found and found[1] == i and UNITS[found[0]].dimension == "volume" and j > 0 else 0
 
 

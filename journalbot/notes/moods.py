@@ -19,6 +19,7 @@ _TOLD_LATE = {
 }
 _SAME_DAY = re.compile(r"\b(?:the same|that(?: same)?) (?:day|evening|night|afternoon|morning)\b")
 _DAY_BEFORE = re.compile(r"\bthe (?:day|night|evening) before\b(?! yesterday)")
+_STARTED = re.compile(r"\b(?:started|began) (?:the|a|an|my|our|another|batch|this year's)\b")
 _EACH_DAY = (
     "both days", "each day", "every day", "each of the", "both times", "all three days", "daily", "each time",
     "both nights",
@@ -159,7 +160,7 @@ def _governs(m: Mention, clause: Clause) -> bool:
     word = clause.text.words[m.first]
     if word == "must":
         nxt = clause.text.words[m.last] if m.last < clause.last else ""
-        return nxt in ("be", "get", "not", "remember", "do", "order", "buy", "check") or any(
+        return nxt in ("be", "get", "not", "remember", "do", "order", "buy", "check", "test", "taste", "take", "ask") or any(
             c.kind == "cue" and c.first == m.last and c.value.form == "base" for c in clause.mentions
         )
     after = clause.text.words[m.last : m.last + 1]
@@ -215,6 +216,7 @@ def _days(clause: Clause) -> list[Mention]:
         m
         for m in clause.of("date")
         if not _of_old_figure(m, clause)
+        if words[m.first - 1] not in ("until", "till") or clause.mood == "planned" or m.first == clause.first
         if words[m.first] != "in"
         or not any(w in ("not", "never", "hardly") or w.endswith("n't") for w in words[clause.first : m.first])
         or len(m.value.iso) < len("2024-01-01")
@@ -262,7 +264,7 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
             clause.date = (told or main or clause).date
         else:
             clause.date = heading or today
-            if opens and clause.of("cue", "reading", "batch", "money"):
+            if opens and clause.of("cue", "reading", "batch", "money") and not (told and _same_wine(clause, told, clauses)):
                 told = None
         if not opens and _adds(clause):
             continue
@@ -310,6 +312,13 @@ def _adds(clause: Clause) -> bool:
     return clause.joined_by in _ADDING or ((unmarked or earlier) and not clause.of("reading"))
 
 
+def _same_wine(clause: Clause, told: Clause, clauses: list[Clause]) -> bool:
+    """Whether a clause names only wines that the dated sentence named."""
+    sentence = {n for c in clauses if c.sentence == told.sentence for m in c.of("batch") for n in m.value.fits}
+    here = [set(m.value.fits) for m in clause.of("batch")]
+    return bool(here) and all(fits & sentence for fits in here)
+
+
 def _perfect(clause: Clause) -> bool:
     """`I have put a bottle against the drum`, `has been stirred`: what is so by now."""
     words = clause.text.words
@@ -350,7 +359,9 @@ def _goes_on(clause: Clause, told: Clause, clauses: list[Clause], today: str) ->
     if told.date == today:
         return False
     sentence = [c for c in clauses if c.sentence == told.sentence]
-    begun = any(m.value.new is not None for c in sentence for m in c.of("batch"))
+    begun = any(m.value.new is not None for c in sentence for m in c.of("batch")) or any(
+        c.cues("start") or _STARTED.search(" ".join(c.words())) for c in sentence
+    )
     came = any(q.value.detail != "stuck" and not begun for c in sentence for q in c.cues("fermentation")) or any(
         c.value.detail != "weak" and not begun for c in told.cues("purchase")
     )

@@ -26,6 +26,7 @@ from journalbot.notes.tidying import (
     counted_bottling,
     finished_before,
     on_the_day_drunk,
+    on_the_day_tasted,
     one_mark,
     one_pitch,
     one_racking,
@@ -68,6 +69,7 @@ def read_note(
     scene = _scene(text, on, settings, names, cellar, given or {})
     drafts = [d for clause in scene.clauses for reader in READERS for d in reader(clause, scene)]
     drafts = repeated(without_left_out(without_repeats(drafts), scene), scene)
+    drafts = on_the_day_tasted(drafts, scene)
     drafts = with_the_start(one_mark(one_racking(one_pitch(drafts))), scene)
     if ask := must_ask(drafts, scene):
         return Reading(ask=ask)

@@ -66,7 +66,7 @@ def _pieces(text: Text, first: int, last: int, sentence: int) -> Iterator[Clause
         for i in range(first, last)
         if text.words[i] in ("+", "&", "and")
         and any(m.last == i for m in vessels)
-        and any(m.first in (i + 1, i + 2) and text.words[m.last : m.last + 1] not in (["into"], ["to"]) for m in vessels)
+        and any(m.first in (i + 1, i + 2) and not _again_into(m, vessels, text) for m in vessels)
     }
     base = {m.first for m in text.mentions if m.kind == "cue" and m.value.form == "base"}
     inside |= {i for i in range(first, last) if text.words[i] in ("&", "and", "+") and i - 1 in base and i + 1 in base}
@@ -223,6 +223,12 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
             and all(m.kind in ("batch", "vessel", "variety", "fruit", "colour") for m in before if m.last > b0 - 2)
         )
     return any(m.kind in when for m in own) and any(m.kind in when for m in before)
+
+
+def _again_into(vessel: Mention, vessels: list[Mention], text: Text) -> bool:
+    """`… into demijohn 1 and demijohn 5 into demijohn 3`: a vessel that wine goes from, after one that it went into."""
+    goes = text.words[vessel.last : vessel.last + 1] in (["into"], ["to"])
+    return goes and any(v.last <= vessel.first and text.words[v.first - 1] in ("into", "to") for v in vessels)
 
 
 def _named_count(text: Text, first: int, last: int) -> bool:

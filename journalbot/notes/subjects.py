@@ -28,6 +28,7 @@ def _plausible(kind: str, batch: Batch) -> bool:
     return batch.under_way
 
 
+_BASES = {"grapes", "juice", "fruit", "kit", "honey", "must", "berries", "apples", "pears", "plums", "peaches"}
 _DETERMINERS = {"the", "my", "our", "that", "this"}
 _OBJECTS = (  # acts whose object is the wine
     "rack",
@@ -146,7 +147,16 @@ class Subjects:
     def _tied(self, clause: Clause) -> bool:
         if any(end in f"{' '.join(clause.words())} " for end in (" for it ", " for this ", " for that ")):
             return True
-        return any(c.of("batch") and self._references(c) and not c.of("money") for c in self.scene.sentence(clause))
+        goods = _BASES.intersection(clause.words())
+        return any(
+            c.of("batch")
+            and self._references(c)
+            and not c.of("money")
+            and (goods or not any(q.value.detail != "weak" for q in c.of("cue")))
+            for c in self.scene.sentence(clause)
+        ) or any(
+            clause.text.words[r.first - 1] in ("for", "the") and r.value.how == "number" for r in self._references(clause)
+        )
 
     def _references(self, clause: Clause) -> list[Mention]:
         """References that say what a clause is about, without those it only draws on or compares with."""

@@ -105,6 +105,15 @@ def repeated(drafts: list[Draft], scene: Scene) -> list[Draft]:
     return out
 
 
+def on_the_day_tasted(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """`we tasted both last night. The red is oaky`: what is told of a tasting is of its day."""
+    told = next((c for c in scene.clauses if c.cues("taste") and c.own_date and c.mood == "done"), None)
+    for d in drafts:
+        if d.kind == "taste" and told and d.clause.first > told.first and not d.dates and not d.clause.own_date:
+            d.dates = (told.date,) if not any(o.kind == "taste" and o.clause is told for o in drafts) else ()
+    return drafts
+
+
 def one_mark(drafts: list[Draft]) -> list[Draft]:
     """`jammy, rough. It needs time. I give 5 out of 10`: a mark by itself belongs to the words before it."""
     out: list[Draft] = []

@@ -19,7 +19,7 @@ DESCRIPTORS: frozenset[str] = frozenset({
     "jammy", "stewed fruit", "stewed", "cooked fruit", "baked fruit", "dried fruit", "fruit cake", "fruitcake",
     "christmas cake", "christmas pudding", "fruit", "fruity", "fruit-forward", "fruit forward", "fruit bomb",
     "ripe fruit", "fresh fruit", "bright fruit", "grapey", "grape", "grape juice", "foxy", "fruit salad", "cherry cola",
-    "cola", "sloe", "sangria",
+    "cola", "sloe", "sangria", "plain",
     # orchard, citrus and tropical fruit
     "apple", "apples", "appley", "green apple", "green apples", "red apple", "baked apple", "bruised apple",
     "apple peel", "apple skin", "apple core", "apple pie", "crab apple", "cidery", "cider", "pear", "pears",

@@ -52,7 +52,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     yield from _more_of_it(clause, scene)
 
 
-_BY_WEIGHT = ("g", "mg", "tsp", "tablet", "oz", "tbsp", "kg")
+_BY_WEIGHT = ("g", "mg", "tsp", "tablet", "oz", "tbsp", "kg", "pinch", "packet")
 
 
 def _more_of_it(clause: Clause, scene: Scene) -> Iterator[Draft]:

@@ -139,7 +139,7 @@ def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str, Me
             clause.sentence,
             mentions=[x for x in clause.mentions if x.first >= m.first and x.last <= stop],
         )
-        to = _named_before(m, clause) or receiver_of(part, scene)
+        to = _named_before(m, clause, scene) or receiver_of(part, scene) or (out[-1][2] if out else None)
         if to is None:
             return []
         ref = next((b for b in part.of("batch") if b.first - m.last <= 3), None)
@@ -154,11 +154,13 @@ def _one_of(batch: Mention, clause: Clause) -> Mention:
     return Mention("amount", Amount(1, "bottle"), at, at + 1, token.start, token.end)
 
 
-def _named_before(count: Mention, clause: Clause) -> str | None:
+def _named_before(count: Mention, clause: Clause, scene: Scene) -> str | None:
     """A name right before its count: `Dana 3 bottles`."""
     i = count.first - 1
     token = clause.text.tokens[i]
-    named = i >= clause.first and token.kind == "word" and token.text[:1].isupper()
+    people = {p.lower() for p in scene.cellar.people}
+    called = token.text[:1].isupper() or token.low in PEOPLE or token.low in people
+    named = i >= clause.first and token.kind == "word" and called
     return token.text if named and not any(m.first <= i < m.last for m in clause.of("cue", "batch", "vessel")) else None
 
 
@@ -198,7 +200,8 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
     if (
         drink
         and ((any(c.value.detail != "weak" for c in drink) and (counted or clause.of("batch"))) or counted)
-        and all(c.value.detail == "weak" for c in clause.cues("rack", "bottle", "top_up"))
+        and all(c.value.detail == "weak" for c in clause.cues("rack", "bottle", "top_up", "end"))
+        and not clause.has("burst", "exploded", "smashed", "broke", "leaked", "drain")
         and not _just_filled(clause, scene, drink)
         and not clause.has("leak", "lid", "valve", "glass")
     ) and not ({c.value.detail for c in drink} == {"weak"} and not counted):
@@ -223,7 +226,8 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
             return "give"
         if earlier and not clause.of("cue"):
             return "give" if receiver_of(clause, scene) and clause.has("w", "with") and before.cues("give") else earlier
-    if not drink and not give and counted and not clause.of("cue", "vessel", "reading", "material"):
+    lost = clause.has("burst", "exploded", "smashed", "broke", "leaked", "drain")
+    if not drink and not give and counted and not lost and not clause.of("cue", "vessel", "reading", "material"):
         if _handed_to(clause, scene):
             return "give"
         after = _next_clause(clause, scene)

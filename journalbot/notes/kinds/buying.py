@@ -6,6 +6,7 @@ from journalbot.language.amounts import Amount, tidy
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
+from journalbot.notes.kinds.start_fields import MADE_OF
 
 _EACH = {"each", "apiece", "ea", "per", "a"}
 _LEADING = {
@@ -79,6 +80,9 @@ def _purchase(m: Mention, unit_price: Mention | None, clause: Clause, scene: Sce
                 count, unit = count2, unit2
     if scene.started is not None and (not item or not _names_goods(lo, hi, clause)):
         item = _start_item(scene) or item
+        dose = next((scene.doses[f.first] for f in scene.text.of(*MADE_OF) if f.first in scene.doses), None)
+        if count is None and dose and item and any(c.cues("purchase") or c.has("brought") for c in scene.sentence(clause)):
+            count, unit = dose.value, dose.unit or None
     if item:
         fields["item"] = item
     if count is not None:

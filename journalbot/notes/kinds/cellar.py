@@ -89,6 +89,8 @@ def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
     if kind == "chill":
         return form != "base" or before in ("to", "for", "cold", "") or cue.last - cue.first > 1
     if kind == "punch_down":
+        if words[cue.last : cue.last + 1] == ["up"]:
+            return False  # "lid pushed up"
         if detail == "down":
             return form == "done" and "down" in words[cue.last : cue.last + 4] and not clause.of("vessel", "place")
         if (

@@ -51,6 +51,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         "what", "who", "how", "which",
     ):
         return
+    before = scene.clauses[scene.clauses.index(clause) - 1] if scene.clauses.index(clause) else None
+    if what in ("do", "do it") and before and (acts := [c for c in before.of("cue") if c.value.form == "base"]):
+        what = before.text.slice(acts[0].first, acts[0].last)  # "didn't rack it. Will do it next Saturday"
     if all(w.isdigit() or w in _LENGTHS for w in what.lower().split()):
         return  # "plan on 3 months"
     if not what or (not due and planned and clause.text.words[planned[0].last : planned[0].last + 1] == ["be"]):

@@ -159,6 +159,8 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
         return True
     if after in (["down", "there"], ["up", "there"]) and scene.text.of("place"):
         return True
+    if clause.joined_by == "which" and "thermometer" in clause.text.words[max(0, clause.first - _TOLD_BEFORE) : clause.first]:
+        return True
     if clause.joined_by == "where":
         return True  # "to the apple store, where it is 20 degrees"
     said = [clause.text.words[p.last : m.first] for p in clause.of("place")]
@@ -192,7 +194,7 @@ def _left(clause: Clause, scene: Scene) -> Iterator[Draft]:
             and UNITS[m.value.unit].dimension == "volume"
             and m.value.unit not in ("tsp", "tbsp")
             and not any(d is m.value for d in scene.doses.values())
-            and any(w.first == m.last if moved else -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left)
+            and any(w.first in (m.last, m.last + 1) if moved else -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left)
         ):
             fields = {"quantity": "volume", "value": m.value.value, "unit": m.value.unit}
             if m.value.approx:

@@ -24,7 +24,7 @@ _QUALITIES = {
 _TOOLS = {"masher", "peeler", "crusher", "picker", "corer"}  # "potato masher"
 _NAMED = (
     "call it", "called it", "calling it", "call this", "named it", "name it", "christened", "calling this",
-    "wants it called", "want it called", "it is called", "i am calling", "i'm calling", "we are calling", "we're calling", "we call", "i call", "going to call it", "named", "dubbed", "nicknamed", "i'll call it", "its name is", "name is", "to be called",
+    "wants it called", "want it called", "it is called", "shall call", "will call it", "i'll call", "i am calling", "i'm calling", "we are calling", "we're calling", "we call", "i call", "going to call it", "named", "dubbed", "nicknamed", "i'll call it", "its name is", "name is", "to be called",
     "will be called", "shall be called", "is called", "to be named", "will be named",
 )
 _NOT_VESSEL_UNITS = {"tsp", "tbsp", "cup", "fl oz", "ml"}
@@ -180,6 +180,8 @@ def name_of(here: list[Clause], scene: Scene) -> str | None:
 
 def colour_of(here: list[Clause], scene: Scene) -> str | None:
     for c in here:
+        if "fruit wine" in " ".join(c.words()):
+            return "fruit"
         vessels = c.of("vessel")
         for i in range(c.first, c.last):
             word = scene.text.words[i]

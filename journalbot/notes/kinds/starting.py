@@ -278,6 +278,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if main.own_date or main.date < scene.on.isoformat()
         else next((c for c in here if c.own_date and not c.of("reading") and not c.cues("purchase")), main)
     )
+    begun = next((c for c in here if c.cues("start") or c.has("started", "began", "begun")), None)
+    if begun and not main.own_date and begun.date < dated.date:
+        dated = begun
     draft = Draft("start", main, here[0].first, main.last, fields, batches=(scene.started,))
     draft.dates = (dated.date,) if dated.date else ()
     yield draft

@@ -23,7 +23,7 @@ _STOP = {
 }
 _TRIVIAL = {"ok", "good", "nice", "fine", "great", "down ok", "well", "bad", "lovely", "off", "better"}
 _MAX_WORDS = 4
-_WORK = ("stir", "rack", "filter", "press", "crush", "degas", "top_up", "punch_down")
+_WORK = ("oak_out", "stir", "rack", "filter", "press", "crush", "degas", "top_up", "punch_down")
 _SMELL = {"smell", "smells", "smelled", "smelt", "stinks", "stink", "reeks", "whiff", "nose", "stank"}
 
 
