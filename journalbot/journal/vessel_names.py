@@ -13,6 +13,7 @@ _NUMBERS = {word: str(n) for n, word in enumerate(
 _EMPTY = frozenset(("the", "my", "a", "an", "our", "this", "that", "no", "nr", "number", "num", "s", "of"))
 _SIZES = {s: name for name, unit in UNITS.items() if unit.dimension == "volume" for s in unit.spellings}
 _WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+")
+_CODE = re.compile(r"[^\W\d_]{1,2}\d{1,2}")  # a vessel called by a letter and a number
 _AND = re.compile(r"\s*(?:[,&+]|\band\b)\s*", re.IGNORECASE)
 
 
@@ -53,6 +54,8 @@ def split_vessels(name: str) -> list[str]:
     parts = [p for p in _AND.split(name.strip()) if p]
     if len(parts) < 2:
         return [name.strip()] if name.strip() else []
+    if all(_CODE.fullmatch(p) or (p.isalpha() and p[0].isupper() and p.lower() not in _NOUN) for p in parts):
+        return parts  # "c4 and j1", "Pip and Squeak"
     out: list[str] = []
     noun = ""
     for part in parts:

@@ -139,7 +139,7 @@ def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str, Me
             clause.sentence,
             mentions=[x for x in clause.mentions if x.first >= m.first and x.last <= stop],
         )
-        to = _named_before(m, clause, scene) or receiver_of(part, scene) or (out[-1][2] if out else None)
+        to = _named_before(m, clause, scene) or receiver_of(part, scene) or (out[-1][2] if out and not part.has("to") else None)
         if to is None:
             return []
         ref = next((b for b in part.of("batch") if b.first - m.last <= 3), None)
@@ -193,6 +193,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         and (counted or (receiver_of(clause, scene) and any(c.value.detail != "weak" for c in give)))
         and receiver_of(clause, scene)
         and not clause.of("vessel")
+        and (counted or not clause.has("glass", "glasses", "cup", "sample"))
     ) and (any(c.value.detail != "weak" for c in give) or names_person(clause, scene) or bottles):
         return "give"
     if drink and {clause.text.words[c.first] for c in drink} <= {"did", "done"} and _bottling(clause, scene):

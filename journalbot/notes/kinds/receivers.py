@@ -143,9 +143,9 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
             continue
         if looks or (
             given
-            and k - j == 1
-            and len(low[0]) > 2
-            and not any(m.first == j for m in clause.mentions if m.kind not in ("person", "descriptor"))
+            and k - j - start == 1
+            and len(low[start]) > 2
+            and not any(m.first == j + start for m in clause.mentions if m.kind not in ("person", "descriptor"))
         ):
             return text.slice(j + start, k)
     return None
