@@ -121,6 +121,9 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
         *amounts,
     ]
     tasted = _tasting_words(words, tokens, known)
+    tasted -= {  # a line that opens with a wine's name
+        i for i in tasted if (i == 0 or words[i - 1] == "\n") and words[i] in names.batches.by_term
+    }
     no_batch = {i for m in vessels for i in range(m.first, m.last)} | tasted
     batches = find_batches(tokens, words, known, numbers, names.batches, on.year, no_batch)
     batches += _unclear(tokens, words, names)
@@ -187,7 +190,7 @@ def _parted(tokens: list[Token], names: Names) -> list[Token]:
     out: list[Token] = []
     for token in tokens:
         stem = token.low.removesuffix("'s")
-        known = stem in names.lexicon.words or stem in names.batches.by_term
+        known = stem in names.lexicon.words or stem in names.batches.by_term or stem in names.vessels.words
         if stem == token.low or not known or token.low in names.lexicon or token.low.removesuffix("'s") in _WHOLE:
             out.append(token)
             continue

@@ -14,7 +14,7 @@ from journalbot.vocabulary.vessels import VESSEL_ADJECTIVES, VESSEL_NOUNS, WEAK_
 _NOUN: dict[str, str] = {s: noun for noun, spellings in VESSEL_NOUNS.items() for s in spellings}
 _FIRST = {phrase.split()[0] for phrase in _NOUN if " " in phrase}
 _LED = {"into", "to", "in", "from", "->", "→", "out", "onto", "inside", ">", "=>"}
-_ARTICLES = {"a", "an", "the", "my", "our", "another", "clean", "his", "her"}
+_ARTICLES = {"a", "an", "the", "my", "our", "another", "clean", "his", "her", "its"}
 _HASH = {"#", "no", "no.", "number", "nr"}
 _NO_LABELS = set("filnrstuwxy")  # short for other things: "carboy w 2 gal", "bucket n spoon"
 _AFTER_LABEL = {
@@ -142,11 +142,23 @@ def _around(
         written = as_meant(text, tokens, words, start, k) if not out and not plural else f"{singular} {name}"
         out.append(_mention(tokens, written, start, k, False))
         label = None
+        if plural and not out[1:] and _range_end(tokens, words, k, name):
+            name = as_meant(text, tokens, words, start, k + 2)
+            out = [_mention(tokens, name, start, k + 2, False)]
+            k += 2
         if plural and words[k : k + 1] and words[k] in _JOIN:
             j = k + 1 + (words[k] == "," and words[k + 1 : k + 2] == ["and"])
             label = _label(tokens, words, j, at)
             start = j
     return out
+
+
+def _range_end(tokens: list[Token], words: list[str], k: int, first: str) -> bool:
+    """Whether a label and token `k` open a range: `demijohns 1 to 6`."""
+    if words[k : k + 1] not in (["to"], ["-"], ["–"], ["through"], ["thru"]) or not first.isdigit() or k + 1 >= len(words):
+        return False
+    last = tokens[k + 1].text
+    return last.isdigit() and int(first) < int(last) <= _MOST_LABELS
 
 
 def _mention(tokens: list[Token], name: str, first: int, last: int, weak: bool) -> Mention:

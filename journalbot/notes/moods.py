@@ -129,6 +129,7 @@ def _told_to(clause: Clause, on: datetime.date) -> bool:
     return False
 
 
+_AFTER_FEAST = {"and", "i", "we", "with", "at", "was", "is", "came", "so", "then", "but", "the", "opened", "drank", "day"}
 _AHEAD = {"next", "tomorrow"}
 
 
@@ -215,12 +216,21 @@ def _days(clause: Clause) -> list[Mention]:
     return [
         m
         for m in clause.of("date")
-        if not _of_old_figure(m, clause)
+        if not _of_old_figure(m, clause) and not _adjective(m, words)
         if words[m.first - 1] not in ("until", "till") or clause.mood == "planned" or m.first == clause.first
         if words[m.first] != "in"
         or not any(w in ("not", "never", "hardly") or w.endswith("n't") for w in words[clause.first : m.first])
         or len(m.value.iso) < len("2024-01-01")
     ]
+
+
+def _adjective(day: Mention, words: list[str]) -> bool:
+    """`Christmas rounds`, `yesterday's juice has settled`: a day that only says which of what follows it."""
+    after = words[day.last] if day.last < len(words) else ""
+    if words[day.last - 1].endswith("'s"):
+        return after in ("juice", "must", "yeast", "wine", "grapes", "fruit", "note", "reading", "figure", "mistake")
+    feast = day.last - day.first == 1 and words[day.first] in ("christmas", "xmas", "easter", "thanksgiving", "halloween")
+    return feast and after.isalpha() and after not in _AFTER_FEAST and words[day.first - 1] not in ("at", "for", "on", "since")
 
 
 def _of_old_figure(day: Mention, clause: Clause) -> bool:

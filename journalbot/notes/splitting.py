@@ -131,7 +131,7 @@ def _asides(text: Text, first: int, last: int) -> set[int]:
     out: set[int] = set()
     for i in range(first, last):
         if text.words[i] == "(":
-            close = next((j for j in range(i, min(last, i + 5)) if text.words[j] == ")"), None)
+            close = next((j for j in range(i, min(last, i + 8)) if text.words[j] == ")"), None)
             if (
                 close is not None
                 and close + 1 < last
@@ -167,6 +167,11 @@ def _stands_alone(text: Text, a0: int, b0: int, a: int, b: int, how: str) -> boo
         and not any(m.kind in ("cue", "amount", "reading") for m in own)
         and any(m.kind in ("amount", "code", "material", "cue") for m in before)
     ):
+        return False
+    dated = any(m.kind == "date" for m in before)
+    if dated and _NOW.intersection(text.words[a:b]) and any(m.kind == "reading" for m in own):
+        return True
+    if how == "and" and _one_addition(own, before, text):
         return False
     begun = any(m.kind == "cue" and m.value.kind == "fermentation" for m in before)
     if begun and any(m.kind == "date" for m in before) and any(m.kind == "reading" for m in own):
@@ -238,11 +243,21 @@ def _named_count(text: Text, first: int, last: int) -> bool:
     return 0 < len(names) <= 3 and at < last <= at + 4 and all(t.text[:1].isupper() and t.kind == "word" for t in names)
 
 
+def _one_addition(own: list[Mention], before: list[Mention], text: Text) -> bool:
+    """`added 1 lb sugar and 2 tsp sorbate to the blackberry`: two things put into what is named last."""
+    added = any(m.kind == "cue" and m.value.kind == "add" and m.value.form == "done" for m in before)
+    things = all(any(m.kind == "material" for m in part) for part in (own, before))
+    to = any(m.kind == "batch" and {"to", "into"}.intersection(text.words[m.first - 2 : m.first]) for m in own)
+    return added and things and to and not any(m.kind in ("cue", "reading") for m in own) and not any(m.kind == "batch" for m in before)
+
+
 def _moved_too(own: list[Mention], before: list[Mention], text: Text) -> bool:
     """Whether two vessels, one into the other, stand after two more."""
     vessels = [m for m in own if m.kind == "vessel"]
     paired = len(vessels) > 1 and text.words[vessels[0].last] in ("into", "to", "->", "→")
-    return paired and any(m.kind == "cue" and m.value.kind == "rack" for m in before) and sum(m.kind == "vessel" for m in before) > 1
+    back = len(vessels) == 1 and "back" in text.words[max(0, vessels[0].first - 3) : vessels[0].first]
+    went = any(m.kind == "vessel" and _led_into(m, text) for m in before)
+    return went and (back or (paired and sum(m.kind == "vessel" for m in before) > 1))
 
 
 def _led_into(vessel: Mention, text: Text) -> bool:

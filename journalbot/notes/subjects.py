@@ -123,7 +123,8 @@ class Subjects:
         if both and not each and clause.has("both") and len(under_way) == 2 and draft.kind != "purchase":
             return tuple(b.number for b in under_way)
         if self.scene.started is not None and clause.first in self.scene.start_clauses:
-            return (self.scene.started,)
+            apart = clause.sentence != self._start_sentence() and draft.kind not in ("start", "rack")
+            return (self._by_vessel(clause, draft) if apart else ()) or (self.scene.started,)
         if draft.kind == "plan" and clause.of("vessel"):
             return self._by_vessel(clause, draft)
         if draft.needs == "tied" and self.scene.started is None and not self._tied(clause):
@@ -132,6 +133,9 @@ class Subjects:
         if vessels:
             return vessels
         return self._carried(draft)
+
+    def _start_sentence(self) -> int:
+        return next((c.sentence for c in self.scene.clauses if c.first in self.scene.start_clauses), -1)
 
     def _other_goods(self, draft: Draft) -> bool:
         """Something bought in a note that starts a batch, but not what it is made from: no part of that batch."""
@@ -335,6 +339,9 @@ class Subjects:
             return (scene.started,)
         for c in scene.clauses[i + 1 :] if "with" not in draft.fields else ():
             refs = self._references(c)
+            own = any(q.value.detail != "weak" for q in c.of("cue"))
+            if own and clause.of("pronouns") and draft.kind not in _OVER:
+                break  # "pitched it, and gave Ann a bottle of the 2022": it is the wine spoken of before
             if refs and c.sentence == clause.sentence:
                 return self._several(refs[:1], Draft(draft.kind, c, c.first, c.last))
             if c.sentence == clause.sentence and (vessels := self._by_vessel(c, Draft(draft.kind, c, c.first, c.last))):

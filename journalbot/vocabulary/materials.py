@@ -22,7 +22,9 @@ MATERIALS: dict[str, tuple[str, ...]] = {
         "sodium meta-bisulphite", "sodium meta bisulfite", "sodium meta bisulphite", "sodium meta", "sodium bisulfite",
         "sodium bisulphite", "sodium metabi", "sodium sulfite", "sodium sulphite", "na-meta", "na meta", "nameta",
         "smbs", "sod meta", "na2s2o5"),
-    "campden tablet": ("campden tablet", "campden tablets", "campden tab", "campden tabs", "campden", "campdens",
+    "campden tablet": (
+        "sulfite pill", "sulfite pills", "sulphite pill", "sulphite pills", "sulfite tablet", "sulfite tablets",
+        "sulphite tablet", "sulphite tablets","campden tablet", "campden tablets", "campden tab", "campden tabs", "campden", "campdens",
         "campden pill", "campden pills", "campden's", "campden powder", "camden tablet", "camden tablets", "camden tab",
         "camden tabs", "camden", "camdens", "camden pill", "camden pills", "sulfite tablet", "sulfite tablets",
         "sulphite tablet", "sulphite tablets", "sulfite tabs", "sulphite tabs"),

@@ -6,6 +6,8 @@ VESSEL_NOUNS: dict[str, tuple[str, ...]] = {
     "carboy": ("carboy", "carboys", "carb", "carbs", "cby", "cboy", "carby", "carbouy", "carboi", "car boy"),
     "demijohn": ("demijohn", "demijohns", "dj", "djs", "dj's", "demi", "demis", "demi-john", "demi-johns", "demi john",
         "demi johns", "demijon", "demijons", "damigiana", "dame-jeanne"),
+    "cuve": ("cuve", "cuves"),
+    "bonbonne": ("bonbonne", "bonbonnes"),
     "balloon": ("balloon", "balloons", "ballon"),
     "jug": ("jug", "jugs"),
     "jar": ("jar", "jars", "preserving jar", "preserving jars"),

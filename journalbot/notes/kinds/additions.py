@@ -57,8 +57,8 @@ _BY_WEIGHT = ("g", "mg", "tsp", "tablet", "oz", "tbsp", "kg", "pinch", "packet")
 
 def _more_of_it(clause: Clause, scene: Scene) -> Iterator[Draft]:
     """`5 g metabisulphite to the barrel, 1.5 g to DJ1`: a dose for another vessel, of what was named before."""
-    before = scene.clause_before(clause)
-    near = [c for c in (before, clause) if c is not None and c.mood == "done"]
+    i = scene.clauses.index(clause)
+    near = [c for c in (*scene.clauses[max(0, i - 1) : i], clause) if c.mood == "done"]
     doses = [
         m
         for m in clause.of("amount")

@@ -172,6 +172,12 @@ def _counts(clauses: list[Clause], scene: Scene) -> list[dict[str, object]]:
                 fields["size"], fields["unit"] = size
             out.append(fields)
             break
+    sizes = {(o["size"], o["unit"]) for o in out if "size" in o}
+    if len(out) > 1 and not sizes:
+        said = [a.value for c in clauses for a in c.of("amount") if a.value.unit in ("ml", "cl")]
+        sizes = {(a.value, a.unit) for a in said}
+        for o in out if len(sizes) == 1 else ():
+            o["size"], o["unit"] = next(iter(sizes))  # "750 ml. 18 bottles with corks, 6 with screw caps"
     if len(out) == 1 and "size" not in out[0]:
         for clause in clauses:
             for m in clause.of("amount", "number"):

@@ -28,6 +28,7 @@ _OTHER_THINGS = {
     "weather", "grandson", "grandkids", "harvest", "picking", "degassing", "yet", "bottle", "bottles", "siphon",
 }
 _NOT_BEFORE = {
+    "stopped", "stopping", "quit", "quits",
     "almost", "nearly", "not", "isn't", "until", "till", "when", "once", "if", "before", "still", "never", "should",
     "slowly", "barely", "hardly", "no",
 }
@@ -61,7 +62,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
 
 # Readings beside which "dry" or "done" is said of the ferment (common practice, no source).
 _DRY = {"sg": 1.005, "brix": 1.0, "residual_sugar": 4.0}
-_ALONE = 2  # words of a sentence that says no more than "Dry."
+_ALONE = 5  # words of a sentence that says no more than "Dry."
 _ORDER = ("started", "finished", "stuck", "restarted")
 
 

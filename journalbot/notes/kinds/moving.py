@@ -19,6 +19,8 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return  # "cold stabilising it out in the garage": where it is, not that it was moved
     for place in reversed(places):
         led = _led(place, clause)
+        if strong and led in ("in", "on") and _goes_elsewhere(place, strong[0], clause):
+            continue  # "moved it to the bread-oven room, coolest in the house"
         back = "back" in words[clause.first : place.first]
         if (
             not led
@@ -43,6 +45,12 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     if strong and not any(v.first > strong[0].last + 1 for v in clause.of("vessel")) and all(c.value.detail == "weak" for c in clause.cues("rack", "give")):
         yield from _moved_anywhere(strong[0], clause)
+
+
+def _goes_elsewhere(place: Mention, cue: Mention, clause: Clause) -> bool:
+    """Whether "to" leads to another place, between the verb and this one."""
+    words = clause.text.words
+    return any(words[i] in ("to", "into") for i in range(cue.last, place.first - 2))
 
 
 def _only_wine(clause: Clause) -> bool:

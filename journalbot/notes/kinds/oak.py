@@ -42,6 +42,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         fields: dict[str, object] = {"form": form.value, **amount_fields(scene.doses.get(form.first))}
         for kind, name in (("oak_toast", "toast"), ("oak_origin", "origin")):
             near = _nearest(form, clause.of(kind), clause) or _said_after(kind, clause, scene)
+            near = near or _said_before(kind, clause, scene)
             if near is not None:
                 fields[name] = near.value
         yield Draft("oak", clause, form.first, form.last, fields)
@@ -67,6 +68,15 @@ def _said_after(kind: str, clause: Clause, scene: Scene) -> Mention | None:
     ):
         return None
     return max(after.of(kind), key=lambda m: m.last - m.first, default=None)
+
+
+def _said_before(kind: str, clause: Clause, scene: Scene) -> Mention | None:
+    """`bought 1 lb of oak chips. American, medium toast. Put 2 oz in`: a sentence before of nothing but the oak's sort."""
+    for c in scene.clauses:
+        words_only = c.of(kind) and all(m.kind in ("oak_toast", "oak_origin", "oak_word", "descriptor") for m in c.mentions)
+        if c.sentence in (clause.sentence - 1, clause.sentence - 2) and words_only:
+            return max(c.of(kind), key=lambda m: m.last - m.first)
+    return None
 
 
 def _is_oak(m: Mention, clause: Clause, scene: Scene) -> bool:

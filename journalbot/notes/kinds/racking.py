@@ -135,13 +135,16 @@ def _run_off(vessel: Mention, clause: Clause, scene: Scene) -> bool:
     """`pressed on Wednesday, 34 L in demijohn A`: so much in a vessel after a pressing is wine run into it."""
     i = scene.clauses.index(clause)
     pressed = any(c.cues("press") for c in scene.clauses[max(0, i - 4) : i + 1] if c.mood == "done")
-    lead = clause.text.words[vessel.first - 1] if vessel.first > clause.first else clause.joined_by
+    at = vessel.first - 1
+    while at > clause.first and clause.text.words[at] in ("the", "a", "my"):
+        at -= 1
+    lead = clause.text.words[at] if at >= clause.first else clause.joined_by
     joined = lead == "and" and any(v.last == vessel.first - 1 for v in clause.of("vessel"))
     return (
         pressed
         and scene.started is None
         and (lead in ("in", ",") or joined)
-        and bool(volumes_of(clause, scene))
+        and any(volumes_of(c, scene) for c in (clause, scene.clause_before(clause)) if c)
     )
 
 
@@ -231,6 +234,8 @@ def _something_else_goes_in(clause: Clause, scene: Scene, moved: bool) -> bool:
     """Whether what goes into the vessel is yeast, a dose, culture, oak or top-up wine."""
     if any(c.value.kind in ("pitch", "malolactic", "top_up") for c in clause.of("cue")) or clause.of("code"):
         return True
+    if any(clause.text.words[v.first - 2 : v.first] in (["back", "into"], ["back", "to"]) for v in clause.of("vessel")):
+        return False
     if any(m.first in scene.doses for m in clause.of("material", "oak_form")):
         return not moved and not volumes_of(clause, scene)
     if any(m.value.unit in ("g", "mg", "tsp", "tablet", "oz", "tbsp") for m in clause.of("amount")) and not volumes_of(

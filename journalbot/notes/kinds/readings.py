@@ -149,6 +149,9 @@ def _weather(m: Mention, clause: Clause) -> bool:
 
 def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
     """Whether a temperature is a room's: the room is what the clause is about, and no wine is."""
+    beside = [p for p in clause.of("place") if p.last == m.first]
+    if any(p.first == clause.first or not clause.text.words[p.first - 1].isalpha() for p in beside):
+        return True  # "cellar 4 C"
     if clause.of("batch") or clause.of("vessel"):
         return False
     after = clause.text.words[m.last : m.last + 2]
@@ -243,7 +246,7 @@ def _only_when(first: int, clause: Clause) -> bool:
 
 def _heads_figure(clause: Clause) -> bool:
     """`batch 5: 3.5`, `reading on the gris this morning, 14`: a figure by itself, after what it was read on."""
-    ends = any(b.kind == "batch" and b.last == clause.first - 1 for b in clause.text.mentions)
+    ends = any(b.kind in ("batch", "vessel") and b.last == clause.first - 1 for b in clause.text.mentions)
     before = clause.text.words[max(0, clause.first - _TOLD_BEFORE) : clause.first]
     if before[-1:] == ["."] and {"tested", "checked", "measured", "read"}.intersection(before):
         return any(b.kind == "batch" and clause.first - _TOLD_BEFORE <= b.first < clause.first for b in clause.text.mentions)

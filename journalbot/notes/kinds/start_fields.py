@@ -171,6 +171,7 @@ def name_of(here: list[Clause], scene: Scene) -> str | None:
         for m in sorted(c.of("fruit", "variety"), key=lambda m: m.first):
             if m.last < len(words) and words[m.last] in ("wine",):
                 return text.meant(m.first, m.last + 1)
+    for c in here:
         for i in range(c.first, c.last):
             if words[i] in STYLES or words[i] in ("cuvée", "cuvee"):
                 of_fruit = next((m for m in c.of("fruit", "variety") if m.last == i), None)

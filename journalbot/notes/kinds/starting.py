@@ -186,6 +186,11 @@ def _of_another(clause: Clause, scene: Scene) -> bool:
     return others and any(c.value.detail != "weak" for c in clause.cues("rack", "top_up"))
 
 
+def _of_starting(clause: Clause) -> bool:
+    """Whether a clause's day can be that of the start: not of a reading, a purchase, or what came of it."""
+    return not clause.of("reading") and not clause.cues("purchase", "fermentation", "malolactic", "pitch")
+
+
 def _newly_named(clause: Clause) -> bool:
     """`new mead with clover honey …`, `another cider`: a wine that is not one of the journal's."""
     words = clause.words()
@@ -276,9 +281,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     dated = (
         main
         if main.own_date or main.date < scene.on.isoformat()
-        else next((c for c in here if c.own_date and not c.of("reading") and not c.cues("purchase")), main)
+        else next((c for c in here if c.own_date and c.sentence <= main.sentence + 1 and _of_starting(c)), main)
     )
-    begun = next((c for c in here if c.cues("start") or c.has("started", "began", "begun")), None)
+    begun = next((c for c in here if c.cues("start") or (c.sentence <= main.sentence and c.has("started", "began"))), None)
     if begun and not main.own_date and begun.date < dated.date:
         dated = begun
     draft = Draft("start", main, here[0].first, main.last, fields, batches=(scene.started,))

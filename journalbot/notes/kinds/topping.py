@@ -85,6 +85,9 @@ def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
         amount = after.of("amount")[0]
         fields["with"] = clause.text.slice(amount.last + 1, after.last)
         fields.update(amount_fields(amount.value))
+    if volumes and "with" not in fields and words[volumes[0].last : volumes[0].last + 1] == ["of"]:
+        end = next((i for i in range(volumes[0].last, clause.last) if words[i] in (",", "and", "so")), clause.last)
+        fields["with"] = clause.text.slice(volumes[0].last + 1, end)
     if volumes:
         fields.update(amount_fields(volumes[0].value))
     elif lead is not None and amount is not None:

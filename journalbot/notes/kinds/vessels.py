@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from journalbot.journal.vessel_names import split_vessels
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
@@ -49,9 +50,10 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
             continue
         for w in waiting:
             if said:
-                fields: dict[str, object] = {"name": w.value.name, "capacity": size[0], "unit": size[1]}
                 day = () if clause.own_date else (scene.on.isoformat(),)  # what it holds is told of now
-                yield Draft("vessel", clause, w.first, w.last, fields, needs="none", dates=day)
+                for name in split_vessels(w.value.name):
+                    fields: dict[str, object] = {"name": name, "capacity": size[0], "unit": size[1]}
+                    yield Draft("vessel", clause, w.first, w.last, fields, needs="none", dates=day)
         waiting = []
 
 
@@ -82,9 +84,10 @@ def read_named(clause: Clause, scene: Scene) -> Iterator[Draft]:
         ):
             i -= 1
         said = set(words[i + 1 : m.first]) & {"is", "are", "holds", "hold", "takes", "capacity"}
+        listed = any(v.kind == "vessel" for v in scene.text.mentions if v.last <= m.first) and _describes(scene, clause)
         last = i + 1
         names: list[tuple[int, int]] = []
-        while i >= begin and said:
+        while i >= begin and (said or (listed and i + 1 == m.first)):
             first = i
             while first >= begin and _proper(first, scene):
                 first -= 1
