@@ -141,7 +141,8 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
         "filled up to the neck", "top-up", "tu'd", "filled up with", "topup", "topped back up", "filled to the neck",
     )),
     ("bottle", "", (
-        "corked", "bottling day", "in bottles", "in the bottle", "bottling", "into bottles", "bottling done", "bottle day",
+        "corked", "bottling day", "in bottles", "in the bottle", "bottling", "into bottles", "bottling done",
+        "bottle day",
     )),
     ("taste", "", (
         "tasting", "tastes", "took a taste", "had a taste", "tasting note", "tasting notes", "a taste", "a sip",
@@ -159,7 +160,8 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
     )),
     ("purchase", "", ("picked up", "came to", "set me back", "on sale", "paid for", "altogether", "in all")),
     ("end", "", (
-        "down the drain", "down the sink", "tipped the lot", "poured the lot", "tipped it all", "poured it all", "poured away", "poured out", "threw away", "threw out", "threw it out",
+        "down the drain", "down the sink", "tipped the lot", "poured the lot", "tipped it all", "poured it all",
+        "poured away", "poured out", "threw away", "threw out", "threw it out",
         "threw it away", "thrown out", "thrown away", "tipped out", "tipped away", "on the compost",
         "on the compost heap", "gave up on", "written off", "wrote off", "write off", "got rid of",
     )),

@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from .telling import Cellars, Json, add, check, e, gap, read, sg, temp
+from .telling import Cellars, Json, add, check, e, read, sg, temp
 
-Row = Any  # a note and its entries, or a gap of the same
+Row = Any  # a note and its entries
 
 DENIED: list[Row] = [
     ("didn't rack the zin today", []),
@@ -86,7 +86,7 @@ TAKEN_BACK: list[Row] = [
     ("batch 2, no, batch 3 is at 1.010", [sg(1.01)]),
     ("70F, make that 68F", [temp(68)]),
     ("racked it yesterday, no, Thursday", [e("rack", on="2025-10-02")]),
-    gap("bottled 28, correction, 29 bottles", [e("bottle", count=29)], why="“correction” takes nothing back"),
+    ("bottled 28, correction, 29 bottles", [e("bottle", count=29)]),
 ]
 
 TOLD_AGAIN: list[Row] = [
