@@ -81,8 +81,9 @@ def find_batches(
             heads[i] = Mention("word", full, i, i + 1, tokens[i].start, tokens[i].end)
     i = 0
     spoken: tuple[str, ...] = ()
+    at = {n.first: n for n in numbers}
     while i < len(words):
-        found = _described(tokens, words, i, heads, numbers, index, year, used, spoken)
+        found = _described(tokens, words, i, heads, at, index, year, used, spoken)
         if found:
             out.append(found)
             spoken = found.value.terms or spoken
@@ -244,7 +245,7 @@ def _described(
     words: list[str],
     i: int,
     heads: dict[int, Mention],
-    numbers: Sequence[Number],
+    at: dict[int, Number],
     index: BatchIndex,
     year: int,
     used: set[int],
@@ -253,7 +254,6 @@ def _described(
     """The longest description of a batch that begins at token `i`. `spoken` are the terms of the reference before it,
     which
     "a new one" and "the 2021" go on from."""
-    at = {n.first: n for n in numbers}
     first, vintage, age = i, None, ""
     terms: list[str] = []
     ends: list[int] = []

@@ -24,6 +24,7 @@ _WARM = {"F": (28.0, 120.0), "C": (-2.0, 45.0)}
 _RATES = {"g/L": ("ta", "residual_sugar", "malic", "volatile_acidity"), "mg/L": ("free_so2", "total_so2", "yan")}
 _GOES_ON = {"ph", "brix"}  # quantities whose figure may follow without its name
 _READS = {"reads", "read", "reading", "it's", "is", "now", "was"}
+_PUT_IN = {"with", "of", "to", "added", "add", "by"}  # beside a figure of sulfite that is a dose
 _NOT_BEFORE_GRAVITY = {"#", "$", "€", "£", "batch", "no", "number", "lot", "x"}
 
 
@@ -80,14 +81,14 @@ def find_readings(
             if low - 30 <= amount.value <= high + 15 or amount.value > 300:
                 reading = Reading("temperature", amount.value, amount.unit, amount.approx, amount.value < 300)
         if reading is None and v.kind == "amount" and v.value.unit == "mg/L" and previous and v.first not in dosed:
-            put_in = {"with", "of", "to", "added", "add", "by"} & {*words[v.first - 1 : v.first], *words[v.last : v.last + 1]}
-            near = dosed.isdisjoint(range(v.first - 2, v.last + 3)) and not put_in
+            beside = {*words[v.first - 1 : v.first], *words[v.last : v.last + 1]}
+            near = dosed.isdisjoint(range(v.first - 2, v.last + 3)) and beside.isdisjoint(_PUT_IN)
             one_sentence = not _BREAKS.intersection(words[previous.last : v.first])
             if previous.value.quantity in ("free_so2", "total_so2") and near and one_sentence:
                 reading = Reading(previous.value.quantity, v.value.value, "mg/L", bool(v.value.approx))
-        if reading is None and v.kind == "percent" and previous and previous.value.quantity == "alcohol":
-            if words[v.first - 1] in _READS | {"to"}:
-                reading = Reading("alcohol", _plain(v), "% vol", bool(v.value.approx))
+        of_alcohol = v.kind == "percent" and previous is not None and previous.value.quantity == "alcohol"
+        if reading is None and of_alcohol and words[v.first - 1] in _READS | {"to"}:
+            reading = Reading("alcohol", _plain(v), "% vol", bool(v.value.approx))
         if reading is None and v.kind == "number":
             reading = _bare(v, words, tokens, previous, settings)
         if reading is not None:

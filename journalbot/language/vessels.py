@@ -27,11 +27,11 @@ _MOST_LABELS = 15  # "the steel tank 50": more is what it holds
 _SPOKEN_OF = (["holds"], ["takes"], ["is"], ["hold"], ["sample"], ["tastes"], ["smells"])
 _SHORTEST = 3  # letters of a noun that is not known
 _COUNTABLE = {  # nouns that have numbers and are no vessels
-    "about", "only", "just", "over", "under", "day", "days", "week", "weeks", "month", "months", "year", "years", "hour",
-    "hours", "batch", "batches", "number", "lot", "page", "step", "note", "part", "case", "box", "row", "round", "stage",
-    "phase", "room", "shelf", "least", "most", "exactly", "around", "nearly", "almost", "roughly", "like", "approx",
-    "jan", "january", "feb", "february", "mar", "march", "apr", "april", "may", "jun", "june", "jul", "july", "aug",
-    "august", "sep", "sept", "september", "oct", "october", "nov", "november", "dec", "december",
+    "about", "only", "just", "over", "under", "day", "days", "week", "weeks", "month", "months", "year", "years",
+    "hour", "hours", "batch", "batches", "number", "lot", "page", "step", "note", "part", "case", "box", "row", "round",
+    "stage", "phase", "room", "shelf", "least", "most", "exactly", "around", "nearly", "almost", "roughly", "like",
+    "approx", "jan", "january", "feb", "february", "mar", "march", "apr", "april", "may", "jun", "june", "jul", "july",
+    "aug", "august", "sep", "sept", "september", "oct", "october", "nov", "november", "dec", "december",
 }
 _CONTENTS = {"of", "wine", "juice", "corks", "chips", "day", "belt", "wrap"}
 
@@ -82,8 +82,8 @@ def _noun_at(words: list[str], i: int) -> int:
 
 def _unknown_noun(tokens: list[Token], words: list[str], i: int, at: dict[int, Number], vocabulary: Lexicon) -> int:
     """The index after a word that can only be a vessel's noun here; 0 where it need not be one."""
-    led = i > 0 and words[i - 1] in _LED
-    if not led or not words[i].isalpha() or len(words[i]) < _SHORTEST or words[i] in vocabulary or words[i] in _COUNTABLE:
+    led, noun = i > 0 and words[i - 1] in _LED, words[i]
+    if not led or not noun.isalpha() or len(noun) < _SHORTEST or noun in vocabulary or noun in _COUNTABLE:
         return 0
     label = _label(tokens, words, i + 1, at)
     return i + 1 if label and tokens[i + 1].kind == "number" else 0

@@ -92,6 +92,8 @@ def told_apart(query: Query, what: What, scene: Scene, numbers: list[int] | None
     if MEASURES[what.measure].sort in ("figure", "days", "money") and what.measure != "score":
         why = _why(what, scene, numbers)
         return Absence(f"The journal does not say: no {thing} can be worked out{whose}{days}{why}.")
+    if thing.split()[0] in ("what", "where", "how", "whether", "which"):
+        return Absence(f"Nothing is recorded{whose}{days}.")
     return Absence(f"No {thing} recorded{whose}{days}.")
 
 

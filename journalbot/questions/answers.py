@@ -91,6 +91,8 @@ def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Fou
     answers = [_one_measure(query, what, scene, numbers) for what in query.whats]
     if len(answers) == 1:
         return answers[0]._replace(query=query._replace(when=asked))
+    if query.over == "compare":  # what neither has is no difference
+        answers = [a for a in answers if a.found] or answers
     texts = [a.text for a in answers]
     notes = tuple(dict.fromkeys(n for a in answers for n in a.notes))
     return Found("\n".join(texts), notes, any(a.found for a in answers), query=query._replace(when=asked))
@@ -185,8 +187,8 @@ def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | No
         skip = query.skip if query.over in ("first", "last") else 0
         method = "sum" if query.over == "count" else query.over
         result = reduce_facts(pool, method, measure, scene.settings, skip)
-        if not result:
-            return _absent(query, what, scene, numbers, [])
+        if not result:  # nothing that can be brought together: then each as it is
+            return Found(wording.each(query, what, real, scene, ()), _notes(pool))
         text = wording.pooled(query, what, result, pool, scene, numbers)
         return Found(text, _notes(result))
     if query.over == "compare" or (len(real) > 1 and query.within == "change" and numbers is not None):
@@ -251,8 +253,9 @@ def _batches(query: Query, scene: Scene) -> Found:
                     meeting = [f for f in found if scene.meets(condition, [f])] or found
                     meeting.sort(key=lambda f: number_of(f) or 0.0, reverse=condition.test in ("over", "at least"))
                     found = meeting if condition.test == "exactly" else meeting[:1]
-                shown.setdefault(n, []).extend(
-                    found
+                known = shown.setdefault(n, [])
+                known.extend(
+                    [f for f in found if f not in known]
                     if condition.method != "count"
                     else reduce_facts(found, "count", MEASURES[condition.what.measure], scene.settings)
                 )

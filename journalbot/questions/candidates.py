@@ -54,6 +54,7 @@ _NOT_FREE = frozenset(
         "culture",
         "age",
         "lees",
+        "per unit",
     )
 )
 # Signs that no word of a tasting gives: they ask for something else too, but money may go to them.
@@ -81,7 +82,9 @@ _NOT_TASTED = frozenset(
 )
 _OF_VOLUME = frozenset(("volume", "volume racked", "volume pressed", "capacity"))  # they never answer "how many pounds"
 # What has no more or less of it.
-UNRANKED = frozenset(("where", "places", "contents", "held", "summary", "doing", "free vessels", "standing"))
+UNRANKED = frozenset(
+    ("plans", "provenance", "where", "places", "contents", "held", "summary", "doing", "free vessels", "standing")
+)
 SIGN_OF = {  # what narrows a measure -> the sign that names it, where the two are not called alike
     "yeast": "code",
     "culture": "culture code",
@@ -193,7 +196,9 @@ def _weigh(
             narrow |= {
                 i
                 for i in meaning
-                if i not in core and (measure.name == "search" or not _claimed(i, by_name, measure.name, name))
+                if i not in core
+                and (measure.name == "search" or not _claimed(i, by_name, measure.name, name))
+                and not (name == "item" and text.tokens[i].kind == "number")
             }
         for s in by_name.get(SIGN_OF.get(name, name), ()):
             narrow.update(range(s.first, s.last))
@@ -210,7 +215,7 @@ def _weigh(
     left = [i for i in meaning if i not in used and i not in explained and i not in ways and i not in free]
     unexplained_asks = [
         s
-        for n in ("how long", "who", "why", "where", "how many", "when", "times", "clock", "money")
+        for n in ("how long", "who", "why", "where", "how many", "when", "times", "clock", "money", "left", "opinion")
         if n not in named
         for s in by_name.get(n, ())
         if not set(range(s.first, s.last)) & (core | beside | asks | ways) and n not in measure.beside
@@ -222,7 +227,7 @@ def _weigh(
         + 0.6 * len(core)
         + 1.0 * len(free - used)
     )
-    if measure.sort == "act":
+    if measure.sort in ("act", "days"):
         # "should I rack it" asks of what is to come, "how do I rack" of no wine at all.
         unexplained_asks += [s for s in by_name.get("plan", ()) if s.value in MODALS] + by_name.get("how to", [])
     score -= 4.0 * len(left) + 3.5 * len(unexplained_asks)

@@ -33,7 +33,7 @@ _OUTRIGHT = {
 
 _ASKED_OF = words(
     "danger dangers dangerous caution cautions safety hazard hazards hazardous risk risks risky warning "
-    "warnings warn precaution precautions harmful careful"
+    "warnings warn precaution precautions harmful careful safely"
 )
 _MAY = (
     ("can", "i"),

@@ -56,9 +56,7 @@ def _parts(text: Text, signs: list[Sign], tokens: list[int]) -> list[list[int]]:
     tests = [s for s in signs if s.name.startswith("test:")]
     ends = {m.last for m in text.of(*_VALUES) if any(0 <= m.first - t.last <= 2 for t in tests)}
     starts = {
-        s.first
-        for s in signs
-        if ":" not in s.name and s.name not in _NO_STARTS and text.words[s.first] not in _HAVING
+        s.first for s in signs if ":" not in s.name and s.name not in _NO_STARTS and text.words[s.first] not in _HAVING
     }
     parts: list[list[int]] = [[]]
     for i in tokens:
@@ -80,7 +78,7 @@ def _condition(
     here = [s for s in signs if set(range(s.first, s.last)) <= inside]
     meant = [i for i in content(text, tokens) if i not in explained]
     if meant and all({s.name for s in here if s.first <= i < s.last} == {"descriptor"} for i in meant):
-        told = What("taste", (("words", " ".join(text.tokens[i].low for i in meant)),))
+        told = What("described", (("words", " ".join(text.tokens[i].low for i in meant)),))
         return (Condition(told),), "", [], 5.0  # "which one was leathery"
     test, value, unit, used, quantity = _test(text, here, inside)
     if not test and any(s.name in _COMPARING for s in here):

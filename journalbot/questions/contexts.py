@@ -32,13 +32,16 @@ def in_context(text: Text, signs: Sequence[Sign], refs: Sequence[Mention]) -> li
     goods = _priced(text, refs)
     out = [s for s in out if not (s.name in ("closure", "bottles", "made") and goods & set(range(s.first, s.last)))]
     out += [Sign(name, s.first, s.last, s.value) for s in out for name in _sorts_of(s)]
-    out = [_yielded(s, text, batch_end) for s in out]
+    out = [_again(_yielded(s, text, batch_end), text) for s in out]
+    pieces = _pieces(text)
+    out = [s for s in out if not (pieces and s.name == "how many")]
     return [
         *_paid_or_passed(out),
         *_periods(out),
         *_prices(text),
         *([Sign("money", min(goods) - 1, min(goods), "how much")] if goods else []),
         *_units(text),
+        *pieces,
         *_bare_at(text, batch_end),
         *_last_word(text),
     ]
@@ -75,6 +78,20 @@ def _yielded(s: Sign, text: Text, batch_end: dict[int, Mention]) -> Sign:
     return s._replace(name="made") if subject and "to" not in text.words[s.last :] else s
 
 
+def _again(s: Sign, text: Text) -> Sign:
+    """`when did it start fermenting again`: not the first start."""
+    return s._replace(name="restarted") if s.name == "started" and "again" in text.words[s.last :] else s
+
+
+def _pieces(text: Text) -> list[Sign]:
+    """`how many campden tablets`: how much, in the pieces that the material is counted in."""
+    for m in text.of("material"):
+        unit = unit_at(text.words, m.last - 1)
+        if m.first > 1 and text.words[m.first - 2 : m.first] == ["how", "many"] and unit and unit[1] == m.last:
+            return [Sign("how much", m.first - 2, m.first, "how many"), Sign("unit", m.last - 1, m.last, unit[0])]
+    return []
+
+
 def _paid_or_passed(signs: list[Sign]) -> list[Sign]:
     """`how long has it spent in oak` speaks of no money, `what did I spend` of nothing else."""
     long = any(s.name == "how long" for s in signs)
@@ -101,7 +118,9 @@ def _prices(text: Text) -> list[Sign]:
     ] + [
         Sign("price", m.first, m.last, f"{m.value.value:g}")
         for m in text.of("number")
-        if m.first and text.words[m.first - 1] == "at" and text.words[m.last : m.last + 2] in (["a", "bottle"], ["per", "bottle"])
+        if m.first
+        and text.words[m.first - 1] == "at"
+        and text.words[m.last : m.last + 2] in (["a", "bottle"], ["per", "bottle"])
     ]
 
 

@@ -44,7 +44,8 @@ def tokens_of(signs: Sequence[Sign]) -> set[int]:
 
 def way_token(token: int, signs: Sequence[Sign]) -> bool:
     """Whether a token only says how facts are put together, or that batches are meant."""
-    return any(s.first <= token < s.last and s.name.startswith(("way:", "every", "group", "period:", "rank")) for s in signs)
+    ways = ("way:", "every", "group", "period:", "rank")
+    return any(s.first <= token < s.last and s.name.startswith(ways) for s in signs)
 
 
 def words_of(text: Text, tokens: Sequence[int]) -> tuple[str, ...]:

@@ -11,7 +11,7 @@ from journalbot.language.amounts import as_rate, unit_at
 from journalbot.language.lexicon import Mention
 from journalbot.language.numerals import Number, find_numbers
 from journalbot.language.text import Text
-from journalbot.vocabulary.calculations import (
+from journalbot.vocabulary.calculation_words import (
     AFTER_UNITS,
     LENGTHS,
     NAMED,
@@ -26,6 +26,7 @@ from journalbot.vocabulary.units import UNITS
 SCALES = {"f": "F", "fahrenheit": "F", "c": "C", "celsius": "C", "centigrade": "C", "°f": "F", "°c": "C"}
 _DEGREES = frozenset(("°", "º", "deg", "degrees", "degree"))
 _MINUS = frozenset(("-", "−", "minus"))
+_SHARED = ("g/L", "ta", "percent", "sg", "brix", "ph")
 _GRAVITY = (0.9, 1.3)  # what three decimals between them are meant as, possible or not
 
 
@@ -67,7 +68,9 @@ def _apart(numbers: Sequence[Number]) -> Iterator[Number]:
 
 def _figure(text: Text, n: Number, at: dict[int, Number], vessels: set[int]) -> Figure | None:
     words = text.words
-    value, first = float(n.value if n.decimal_comma_value is None else n.decimal_comma_value), n.first
+    comma = n.decimal_comma_value
+    # "1,250 L" is twelve hundred, "1,078" alone a gravity.
+    value, first = float(n.value if comma is None or n.style == "grouped" else comma), n.first
     if first and words[first - 1] in _MINUS and value > 0 and (first == 1 or words[first - 2] in ROLES):
         value, first = -value, first - 1
     name, start = _name_before(words, first)
@@ -90,9 +93,10 @@ def _figure(text: Text, n: Number, at: dict[int, Number], vessels: set[int]) -> 
         len(nxt) > 1 or text.tokens[j].text.isupper() or text.tokens[j].start == text.tokens[j - 1].end
     ):
         return figure("temperature", SCALES[nxt], j + 1)
-    as_gravity = _GRAVITY[0] <= value <= _GRAVITY[1] and _decimals(text, n) >= 3
+    gravity = value if comma is None else float(comma)
+    as_gravity = _GRAVITY[0] <= gravity <= _GRAVITY[1] and _decimals(text, n) >= 3
     if name == "sg" and as_gravity:
-        return figure("sg", "SG", n.last)
+        return Figure("sg", gravity, "SG", role, start, n.last)
     if nxt in OWN_UNITS:
         return figure(*OWN_UNITS[nxt], j + 1)
     if nxt in LENGTHS:
@@ -105,16 +109,19 @@ def _figure(text: Text, n: Number, at: dict[int, Number], vessels: set[int]) -> 
         return _of_unit(figure, unit, name, words, set(range(n.first, unit[1])) <= vessels)
     if nxt in AFTER_UNITS:
         return figure(AFTER_UNITS[nxt], "mg/L", j + 1)
-    if name == "sg" or as_gravity:
-        return figure("sg", "SG", n.last)
+    if as_gravity:
+        return Figure("sg", gravity, "SG", role, start, n.last)
+    if 975 <= value <= 1200 and float(value).is_integer() and name in ("", "sg"):
+        return Figure("sg", value / 1000, "SG", role, start, n.last)
     if name:
         return figure(name, NAMED_UNITS.get(name, ""), n.last)
-    if 975 <= value <= 1200 and float(value).is_integer() and not name:
-        return Figure("sg", value / 1000, "SG", role, start, n.last)
+    if "refractometer" in words[max(0, start - 4) : n.last + 4]:
+        return figure("brix", "Brix", n.last)
     return figure("bare", "", n.last)
 
 
 NAMED_UNITS = {
+    "sg": "SG",
     "ph": "pH",
     "ta": "g/L",
     "brix": "Brix",
@@ -214,10 +221,14 @@ def _alike(found: list[Figure]) -> list[Figure]:
         if figure.sort != "bare":
             continue
         near = [n for n in (out[k - 1] if k else None, out[k + 1] if k + 1 < len(out) else None) if n is not None]
+        # "10 L at 8 and 5 L at 5 g/L": what is said of one lot holds for the other.
+        near += [n for n in out if n.sort in _SHARED and figure.role in ("at", "of")][:1]
         near = [
-            n for n in near if n.sort not in ("volume", "mass", "temperature", "capacity", "size", "spoon", "tablet")
+            n
+            for n in near
+            if n.sort not in ("bare", "volume", "mass", "temperature", "capacity", "size", "spoon", "tablet")
         ]
-        joined = [n for n in near if figure.role in ("to", "from", "and") or n.role in ("to", "and")]
+        joined = [n for n in near if figure.role in ("to", "from", "and", "at", "of") or n.role in ("to", "and")]
         if joined:
             out[k] = replace(figure, sort=joined[-1].sort, unit=joined[-1].unit)
     return out

@@ -7,7 +7,7 @@ from journalbot.language.text import Text
 from journalbot.questions.candidates import candidates, content
 from journalbot.questions.measures import MEASURES
 from journalbot.questions.narrowing import narrowed
-from journalbot.questions.query import Batches, Query
+from journalbot.questions.query import Batches, Query, What
 from journalbot.questions.signs import Sign
 from journalbot.questions.times import dates_in
 from journalbot.questions.whom import Whom, label_of, whom
@@ -59,7 +59,6 @@ PHRASES: dict[str, tuple[str, ...]] = {
         "on what day",
         "when did i do that",
         "when exactly",
-        "and when",
         "which day",
         "when was that again",
     ),
@@ -67,7 +66,6 @@ PHRASES: dict[str, tuple[str, ...]] = {
         "how much",
         "how much was that",
         "how much was it",
-        "and how much",
         "what amount",
         "how much did i use",
         "how much did i add",
@@ -75,15 +73,11 @@ PHRASES: dict[str, tuple[str, ...]] = {
     ),
     "before": (
         "the one before",
-        "and the one before",
         "the one before that",
         "before that",
-        "and before that",
         "the previous one",
         "the time before",
-        "and the time before",
         "the time before that",
-        "and previously",
         "previously",
         "what about before that",
         "the last but one",
@@ -105,45 +99,32 @@ PHRASES: dict[str, tuple[str, ...]] = {
         "each",
     ),
     "first": (
-        "and the first",
         "the first one",
         "the first",
-        "and the first one",
         "the first time",
-        "and the first time",
     ),
     "last": (
-        "and the last",
         "the last one",
         "the last",
-        "and the last one",
         "the last time",
         "the latest",
-        "and the last time",
     ),
     "most": (
         "the highest",
-        "and the highest",
         "the most",
-        "and the most",
         "the best",
         "the longest",
-        "and the longest",
-        "and the best",
         "the hottest",
     ),
     "least": (
         "the lowest",
-        "and the lowest",
         "the least",
-        "and the least",
         "the worst",
         "the shortest",
-        "and the shortest",
-        "and the worst",
         "the coldest",
     ),
     "mean": ("the average", "and the average", "on average", "and on average", "average"),
+    "who": ("to whom", "who", "who to", "to who", "who got them", "who got it", "who was that", "to whom was that"),
     "sum": ("in total", "and in total", "altogether", "in all", "the total", "and the total"),
 }
 _BY_PHRASE = {phrase: does for does, phrases in PHRASES.items() for phrase in phrases}
@@ -158,7 +139,7 @@ def follow_up(
     for stop in (" please", " then", " again"):
         phrase = phrase.removesuffix(stop)
     nobody = Whom()
-    does = _BY_PHRASE.get(phrase)
+    does = _BY_PHRASE.get(phrase) or _BY_PHRASE.get(phrase.removeprefix("and ").removeprefix("but "))
     if does:
         return _done(does, before), nobody
     who = whom(text, refs, names, cellar)
@@ -195,6 +176,8 @@ def _done(does: str, before: Query) -> Query:
     if does == "notes":
         return before._replace(show="notes")
     before = before._replace(show="")
+    if does == "who":
+        return before._replace(whats=(What("give", before.whats[0].of),), within="", over="", by="")
     if does in ("date", "amount"):
         whats = tuple(
             w._replace(part=does if MEASURES[w.measure].sort == "act" or does == "date" else w.part)

@@ -18,6 +18,9 @@ _TRIVIAL = words(
     "record known of ours been has now exist any please and how many to list show me give tell which what out let see"
 )
 _WHICH = frozenset(("which", "what", "list", "show", "any", "of"))
+_ORDERED = frozenset(("first", "last", "earliest", "latest", "most recently", "most recent"))
+_ACT_OF_STATE = {"bottled": "bottle", "ended": "end"}
+_STOOD = frozenset(("came", "started", "finished", "read", "reached", "stood", "ended", "began"))
 _PAST = ("ed", "en", "wn", "nk", "pt", "ld", "ut")
 
 
@@ -51,6 +54,8 @@ def find_group(text: Text, signs: list[Sign], explained: set[int], who: Whom) ->
                 continue
             colours = (s.name.partition(":")[2],) if s.name.startswith("coloured:") else ()
             options.append(_group(text, signs, s.first, s.last, colours, ()))
+    if what_did(text):
+        options.append(Group(0, 1, asked=True, counted=False, word="batches"))
     plural = [m for m in text.of("batch", "stranger") if set(range(m.first, m.last)) <= who.tokens]
     for m in plural:
         if len(plural) == 1 and (who.every or _asked(text, signs, m.first)[0]):
@@ -60,9 +65,14 @@ def find_group(text: Text, signs: list[Sign], explained: set[int], who: Whom) ->
     useful = [
         g
         for g in options
-        if g.asked or g.counted or g.relative is not None or ((g.colours or _years(text, g)) and not g.numbers)
+        if g.asked or g.counted or g.relative is not None or ((g.colours or years_beside(text, g)) and not g.numbers)
     ]
     return max(useful, key=lambda g: (g.asked, g.counted, g.relative is not None, -g.first)) if useful else None
+
+
+def what_did(text: Text) -> bool:
+    """Whether a question asks which wine stood at some figure: `what came in at 24.2 Brix`."""
+    return text.words[:1] == ["what"] and text.words[1:2] != [] and text.words[1] in _STOOD and bool(text.of("reading"))
 
 
 def _group(
@@ -113,7 +123,7 @@ def read_group(text: Text, signs: list[Sign], group: Group, explained: set[int],
     """The Query of a question about a group; None where the group only says that all are meant."""
     head = set(range(group.first, group.last))
     everything = [i for i in range(len(text.words)) if i not in head]
-    years = _years(text, group)
+    years = years_beside(text, group)
     spare = explained | set(years) | head
     batches = Batches(colours=group.colours, years=tuple(years.values()), every=True)
     if group.asked or group.counted:
@@ -121,9 +131,9 @@ def read_group(text: Text, signs: list[Sign], group: Group, explained: set[int],
         asking = [i for i in everything if i < group.first]
         return _which(text, signs, group, batches, tail, asking, spare, when)
     if group.relative is None:
-        return (
-            None if not (group.colours or years) or group.numbers else _figures(text, signs, batches, everything, [], spare, when)
-        )
+        if not (group.colours or years) or group.numbers:
+            return None
+        return _figures(text, signs, batches, everything, [], spare, when)
     if any(s.name in ("way:most", "way:least") and s.first >= group.relative and not in_test(s, signs) for s in signs):
         return _which(
             text,
@@ -140,7 +150,7 @@ def read_group(text: Text, signs: list[Sign], group: Group, explained: set[int],
     return _figures(text, signs, batches, main, clause, spare, when)
 
 
-def _years(text: Text, group: Group) -> dict[int, int]:
+def years_beside(text: Text, group: Group) -> dict[int, int]:
     """A year beside the word for the group: `my 2023 whites`, `reds from 2022`."""
     out: dict[int, int] = {}
     spots = [
@@ -182,6 +192,8 @@ def _which(
         ),
         None,
     )
+    if way is None and any(s.name in ("way:first", "way:last") and s.value in _ORDERED for s in signs):
+        return None  # "which yeast was first": not all of them
     left_before = [
         i for i in content(text, before) if i not in explained and not any(s.first <= i < s.last for s in signs)
     ]
@@ -265,6 +277,12 @@ def _figures(
     described = batches._replace(conditions=conditions, state=state)
     ranked = candidates(text, signs, main, explained)
     ranked = [c for c in ranked if any(s.name not in ("what", "did", "how many") for s in c.signs)]
+    order = next((s.name[4:] for s in signs if s.name in ("way:first", "way:last") and s.first in main), "")
+    if not ranked and order and not described.conditions:
+        spare = [i for i in content(text, main) if i not in explained and not any(s.first <= i < s.last for s in signs)]
+        act = What(_ACT_OF_STATE.get(state, "start"))  # "the last wine I bottled"
+        described = described._replace(state="" if state in _ACT_OF_STATE else state, every=False)
+        return GroupRead(Query((act,), described, when, over=order), left + spare, score + 1.0)
     if not ranked:
         count = any(s.name == "how many" for s in signs)
         spare = [i for i in content(text, main) if i not in explained and not any(s.first <= i < s.last for s in signs)]

@@ -41,10 +41,13 @@ def search_instead(question: str, read: Understood, scene: Scene) -> Understood:
     anything gone to vinegar`) and some do.
     """
     asked = [t.low for t in tokenize(question)]
-    if read.query or read.general or read.said or not read.stopped_by or not asked or asked[0] not in _WHETHER:
+    if read.query or read.general or read.said or not read.stopped_by or not asked:
         return read
     wanted = " ".join(read.stopped_by).lower()
-    if not _ANY & set(asked) or not scene.source.search(wanted, limit=1, prefix=False):
+    bare = wanted == " ".join(w for w in asked if w.isalnum())  # "petrol?"
+    if not (bare or (asked[0] in _WHETHER and _ANY & set(asked))):
+        return read
+    if not scene.source.search(wanted, limit=1, prefix=False):
         return read
     return read._replace(query=Query((What("search", (("words", wanted),)),)))
 

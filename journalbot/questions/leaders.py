@@ -82,7 +82,7 @@ def _bounds(measure: Measure, over: str, source: Source) -> Bounds | None:
         high, low = _extremes(source, "sg")
         out = {n: _most_alcohol(high[n], low[n]) for n in high}
         return out | dict.fromkeys(_read_otherwise(source) | _sweetened(source), math.inf)
-    if measure.name == "final gravity" and over == "least":
+    if measure.name in ("final gravity", "last gravity") and over == "least":
         return _extreme(source, "sg", "min") | dict.fromkeys(_read_otherwise(source), -math.inf)
     if measure.name == "original gravity" and over == "most":
         return _extreme(source, "sg", "max") | dict.fromkeys(_read_otherwise(source), math.inf)

@@ -13,6 +13,7 @@ GOODS = frozenset(("juice", "grapes", "fruit"))  # fillers that are goods where 
 _SMALL = words("the a an my our about of in on i we it that with to any used for from at by what when was is were")
 _ANY_VESSEL = words("vessel vessels container containers")
 _PLAIN_CLOSURES = words("cork corks cap caps")  # other closures are named in two words
+_ORDINALS = words("first second third fourth last next")
 _ASKS = frozenset(("what", "did", "when", "how much", "how many", "who", "why", "where", "times"))
 
 
@@ -68,6 +69,7 @@ def _free_words(
     if not item:
         taken |= {i for s in here if s.name in measure.beside for i in range(s.first, s.last)}
     asks = {i for s in here if s.name in _ASKS or s.name.startswith("way:") for i in range(s.first, s.last)}
+    asks |= set() if search else {i for i in tokens if text.words[i] in _ORDINALS}
     asks |= set() if search else {i for s in here if s.name == "denial" for i in range(s.first, s.last)}
     telling = set(content(text, tokens))
     meant = [

@@ -78,11 +78,16 @@ def read_plain(p: Pieces) -> Draft:
         what = What("money")  # "the l'acadie juice or the marquette grapes": each for what it cost
     if what.measure == "taste" and not what.of and p.when and p.has("way:change") and "what" in p.text.words:
         what = What("doing")  # "what changed between April and June"
-    past = (p.when and not p.when.anchor) or {"was", "were"} & set(p.text.words)
+    past = (p.when and not p.when.anchor) or {"was", "were", "kept", "had"} & set(p.text.words)
     if what.measure == "contents" and what.get("vessel") and past:
         what = What("held", what.of)
     if what.measure == "due" and p.when:
         what = What("plans")  # the usual intervals speak of today only
+    said = set(p.text.words)
+    if what.measure == "plans" and (
+        {"did", "plan"} <= said or ({"was", "were"} & said and {"planning", "planned"} & said)
+    ):
+        what = What("plans", (*what.of, ("all", "yes")))  # those carried out, too
     if what.measure == "where" and p.when:
         what = What("places")
     whats, left = _all_measures(p, what, best.left)
@@ -93,6 +98,8 @@ def _stopped(p: Pieces, best: Candidate, what: What) -> tuple[str, ...]:
     """The words for which the best measure is no answer after all; none where it is."""
     if what.measure == "search" and not what.get("words"):
         return words_of(p.text, sorted(tokens_of(best.signs)))
+    if what.measure == "held" and p.who.numbers and "before" in p.text.words:
+        return ("before",)  # what was there before a wine is not told
     lead = min(tokens_of(best.signs))
     before = [w for w in p.text.words[max(0, lead - 2) : lead] if w in ("before", "after")]
     if before and best.measure.sort == "act" and not p.when.anchor:

@@ -121,7 +121,7 @@ def _sentence(text: str) -> str:
 def _what(what: What, phrase: str) -> str:
     said = phrase
     for key, value in what.of:
-        if key == "late":
+        if key in ("late", "all"):
             continue
         slot = "{" + key + "}"
         said = (

@@ -1,5 +1,6 @@
 """A question's words to a Query: its parts are found apart and put together; words that no part explains stop it."""
 
+import re
 from collections.abc import Sequence, Set
 from dataclasses import replace
 from datetime import date
@@ -18,7 +19,7 @@ from journalbot.questions.contexts import in_context
 from journalbot.questions.draft import Draft, Pieces, words_of
 from journalbot.questions.followups import follow_up
 from journalbot.questions.general import of_general_knowledge
-from journalbot.questions.groups import find_group, read_group
+from journalbot.questions.groups import Group, find_group, read_group, what_did, years_beside
 from journalbot.questions.measures import MEASURES
 from journalbot.questions.plain import ACTS, act_when, read_plain
 from journalbot.questions.query import Batches, Condition, Query, What, When
@@ -26,7 +27,6 @@ from journalbot.questions.says import OPENING_DAYS
 from journalbot.questions.signs import find_signs, read_text
 from journalbot.questions.stretches import in_state, parts_of
 from journalbot.questions.times import anchor, dates_in
-from journalbot.questions.ways import AGGREGATES
 from journalbot.questions.whom import Whom, contested, label_of, references, whom
 from journalbot.vocabulary.questions import words
 
@@ -66,6 +66,7 @@ _PRONOUNS = frozenset(
 _TO_COME = words("need needs needed should ought would will could can may if add raise lower usual usually recommended "
                  "typical best right safe required require want target reach get for worth calculate")  # fmt: skip
 _OF_WINE = frozenset(("in", "into"))
+_YEAR = re.compile(r"(?:19|20)\d\d")
 _ACT_OF_STATE = {"bottled": "bottle", "ended": "end"}
 # Kinds of mention that name nothing by themselves: beside a wine's name (`nite shift`) such a word may be passed over,
 # and it is said that it was.
@@ -115,16 +116,16 @@ def read_question(
     """
     text = read_text(question, names, today, settings, tasted)
     refs = references(text)
-    if before is not None:
-        leaning = follow_up(text, refs, find_signs(text, refs), names, cellar, before)
-        if leaning is not None:
-            query, who = leaning
-            return Understood(query, unknown=who.unknown, one=who.one, said=who.said, confidence=15.0)
     calculation = caution_asked(question) or read_calculation(text, refs, cellar)
     if calculation is not None and not (found := _looks_back(text, refs, names, cellar, before)):
         return Understood(calculation, confidence=20.0)
     if calculation is not None and found:
         return found
+    if before is not None:
+        leaning = follow_up(text, refs, find_signs(text, refs), names, cellar, before)
+        if leaning is not None:
+            query, who = leaning
+            return Understood(query, unknown=who.unknown, one=who.one, said=who.said, confidence=15.0)
     if of_general_knowledge(text, in_context(text, find_signs(text, refs), refs), refs):
         return Understood(general=True)
     open_refs = [m for m in refs if contested(m, text)][:4]
@@ -151,6 +152,9 @@ def _looks_back(
 ) -> Understood | None:
     """What is asked of the past in words that could ask for a dose: `how much DAP in batch 3`; None for the dose."""
     said = set(text.words)
+    if what_did(text):
+        found = _read(text, refs, names, cellar, before)
+        return found if found.query else None
     if said & _TO_COME or not said & _OF_WINE or not any(m.value.fits for m in refs):
         return None
     read = _read(text, refs, names, cellar, before)
@@ -198,6 +202,9 @@ def _read(
     days = dates_in(text, taken)
     p = Pieces(text, signs, list(range(len(text.words))), taken | days.tokens, days.when, who, vessel is not None)
     group = find_group(text, signs, p.explained, who)
+    if not days.when and (year := _bare_year(text, taken, group)):
+        i, days_of = year
+        p = p._replace(when=days_of, explained=p.explained | {i})
     if anchored and not group:
         whose = whom(text, of_anchor, names, cellar)
         p = p._replace(
@@ -220,6 +227,16 @@ def _read(
     return _finish(p, Draft(read.query, read.left, read.score, grouped=True) if read else read_plain(p), cellar, before)
 
 
+def _bare_year(text: Text, taken: set[int], group: Group | None) -> tuple[int, When] | None:
+    """The one year that stands by itself, and is no part of a wine's name: `total spend 2023`; with its place."""
+    own = set(years_beside(text, group)) if group else set()
+    found = [i for i, t in enumerate(text.tokens) if i not in taken | own and _YEAR.fullmatch(t.text)]
+    if len(found) != 1 or text.of("date"):
+        return None
+    year = text.tokens[found[0]].text
+    return found[0], When(f"{year}-01-01", f"{year}-12-31")
+
+
 def _finish(p: Pieces, draft: Draft, cellar: Cellar, before: Query | None) -> Understood:
     """Put the batches in, and decide whether what is left unexplained stops the question."""
     who = draft.who or p.who
@@ -230,7 +247,8 @@ def _finish(p: Pieces, draft: Draft, cellar: Cellar, before: Query | None) -> Un
         return base._replace(stopped_by=draft.stopped_by)
     query, one = _with_batches(p, draft, who, cellar, before)
     weak, hard = _left_over(p.text, draft.left)
-    if hard or any(i + 1 not in who.tokens for i in draft.left) or len(weak) > 1:
+    broad = any(MEASURES[w.measure].sort == "story" for w in query.whats)
+    if hard or (broad and weak) or any(i + 1 not in who.tokens for i in draft.left) or len(weak) > 1:
         return base._replace(stopped_by=words_of(p.text, draft.left))
     return base._replace(query=query, one=one, unused=weak)
 
@@ -246,6 +264,11 @@ def _with_batches(p: Pieces, draft: Draft, who: Whom, cellar: Cellar, before: Qu
         and {w.measure for w in query.whats} <= _STORIES
     ):
         query = query._replace(whats=tuple(What(m) for m in COMPARED), within="", when=When())  # "from last year"
+    kin = _kin(who, cellar) if query.over == "compare" and len(who.numbers) == 1 else None
+    if kin is not None and query.whats and {w.measure for w in query.whats} <= _STORIES:
+        who = Whom((kin, *who.numbers), who.tokens)
+        who.every = True
+        query = query._replace(whats=tuple(What(m) for m in COMPARED), within="", when=When())
     measures = [MEASURES[w.measure] for w in query.whats]
     if any(m.name == "plans" for m in measures):
         query = query._replace(when=dates_in(p.text, who.tokens, plan=True).when)
@@ -276,12 +299,23 @@ def _with_batches(p: Pieces, draft: Draft, who: Whom, cellar: Cellar, before: Qu
     return query._replace(batches=which._replace(numbers=numbers, labels=_labels(numbers, cellar), every=every)), one
 
 
+def _kin(who: Whom, cellar: Cellar) -> int | None:
+    """The wine of the same making before the one named, which that one is compared with; None where there is none."""
+    own = cellar.batches.get(who.numbers[0])
+    same = [
+        b.number
+        for b in cellar.batches.values()
+        if own and b.started < own.started and (set(b.fruit) & set(own.fruit) or (b.name and b.name == own.name))
+    ]
+    return max(same, key=lambda n: cellar.batches[n].started, default=None)
+
+
 def _implied(
     query: Query, text: Text, cellar: Cellar, before: Query | None, every: bool
 ) -> tuple[tuple[int, ...], bool]:
     """The batches meant where the question names none: those spoken of before, the only one there is, or all."""
     pronoun = any(m.kind == "pronouns" and m.value in _PRONOUNS for m in text.mentions)
-    if pronoun and not every and query.over not in AGGREGATES:
+    if pronoun and not every:
         if before and before.batches.numbers:
             return before.batches.numbers, before.batches.every
         if cellar.last_spoken is not None:

@@ -1,6 +1,7 @@
 """Whether a line is a question rather than a note."""
 
 import re
+from functools import cache
 
 from journalbot.language.tokens import tokenize
 from journalbot.questions.followups import PHRASES
@@ -47,44 +48,53 @@ _FOLLOW_UPS = frozenset(phrase for phrases in PHRASES.values() for phrase in phr
     "the last",
 }
 _HOW_MUCH = re.compile(
-    r"\s*(?:so |and |ok |please )*how (?:much|many|big|strong|long|often|old)\b(?!.*!)", re.IGNORECASE
+    r"\s*(?:so |and |ok |please )*how (?:much|many|big|strong|long|often|old)\b(?!.{0,200}!)", re.IGNORECASE
 )
+_OF_A_BATCH = re.compile(r"\s*(?:is|are|does|has|will|was) batch\b", re.IGNORECASE)
 _NUMBER = r"-?\d*[.,]?\d+"
-_WORKED_OUT = tuple(
-    re.compile(form, re.IGNORECASE)
-    for form in (
-        r"^(?:calculate|work out|convert|translate)\b",
-        rf"{_NUMBER}.*\b(?:is|gives?|makes?|equals|comes? to) (?:what|how (?:much|many))\b",
-        rf"{_NUMBER}.*\bhow (?:much|many) (?:\w+ )?(?:sugar|water|honey|acid|tartaric|kmeta|meta|sul(?:f|ph)ite|bicarb|chalk|"
-        r"carbonate|dap|nutrient|campden|tablets|grams|ppm)(?: is that| do i need| needed)?$",
-        rf"{_NUMBER}.*\bwhat(?:'s| is) (?:the|that|it|its)\b",
-        rf"^(?:at|with|for|from|in) .*{_NUMBER}.*\bwhat\b",
-        rf"^(?:alcohol potential|potential)\b.*\bof\b.*{_NUMBER}",
-        rf"^(?:adjust|correct)\b.*{_NUMBER}.*\d ?(?:°|deg|degrees)? ?[FC]\b",
-        r"^\w+(?: \w+)? needed\b.*\b(?:to|for)\b",
-        r"^will \w+ing\b",
-        r"^(?:potential|final|finished|end) (?:alcohol|abv) (?:of|for|from|at|if)\b",
-        rf"^(?:alcohol|abv|strength|attenuation) (?:from|if|between)\b.*{_NUMBER}",
-        rf"^(?:alcohol|abv|strength|attenuation) (?:of|for)\b.*{_NUMBER}.*\bto\b.*{_NUMBER}",
-        r"^og\b.*\bfg\b.*\b(?:abv|alcohol)$",
-        rf"^(?:the )?pressure\b.*{_NUMBER}",
-        r"\bis how (?:much|many)\b",
-        rf"^if\b.*{_NUMBER}.*\b(?:what|how (?:much|many|strong))\b",
-        r"^will (?:the|my|our|it|this|that|batch|malo\w*|mlf|ml|there|they|i|we)\b",
-        rf"^what(?:'s| is| does| would| will| should| dose| strength| abv)\b(?!.*\b(?:is|was|went)\b).*{_NUMBER}",
-        r"^molecular (?:so2|sulfite|sulphite) (?:of|for|at|from|in)\b",
-        r"^(?:tell me )?more (?:about|on) (?:that|the|this) (?:caution|warning)",
-        r"^(?:pearson|hydrometer correction|temperature correction)\b",
-        rf"^correct(?:ed)? (?:gravity |sg |reading )*(?:of )?{_NUMBER}\b.*\d ?°?[FC]\b",
-        rf"^(?:blend|mix)\b.*{_NUMBER}.*\bto (?:get|make|reach|give)\b",
-        r",\s*(?:and )?how (?:much|many|strong|big|long)\b",
-        r",\s*(?:and )?what (?:would|will|is|does|should|alcohol|abv|gravity|dose|ta|ph|brix|sg|pressure)\b",
-        r"\bwhat (?:is|would) (?:it|that|the gravity) (?:really|corrected|be)\b",
-        r"^if (?:i|we) (?:add|blend|mix|use|put|raise|bring|rack|sweeten)\b.*\b(?:what|how)\b",
-        rf"^(?:will|would|is|does|can|could|do)(?: a| an| my| the)? {_NUMBER}.*\b(?:too|enough|fits?|dry|ok|okay|safe|give|make|add|be)\b",
-        rf"^{_NUMBER}(?: ?[^\W\d]+)? (?:in|to|as|into) (?:sg|brix|plato|gravity|litres|liters|gallons|gal|l|ml|grams|g|kg|"
-        r"oz|lb|pounds|ounces|cups|quarts|pints|celsius|fahrenheit|c|f)$",
-    )
+_LONGEST_TO_WORK_OUT = 200  # characters: what is to be worked out is said in a line
+_STUFF = (
+    r"(?:sugar|water|honey|acid|tartaric|kmeta|meta|sul(?:f|ph)ite|so2|bicarb|chalk|carbonate|dap|nutrient|campden|"
+    r"tablets|grams|ppm|sorbate|bentonite)"
+)
+_MEASURED = (
+    r"(?:sg|brix|plato|gravity|litres|liters|gallons|gal|l|ml|grams|g|kg|oz|lb|pounds|ounces|cups|quarts|pints|celsius|"
+    r"fahrenheit|c|f)"
+)
+_ASKED_LAST = r"(?:'s|would|will|is|does|should|alcohol|abv|gravity|dose|ta|ph|brix|sg|pressure)"
+# Forms of a line that wants something worked out; no note reads so.
+_WORKED_OUT = (
+    r"^(?:calculate|work out|convert|translate)\b",
+    rf"{_NUMBER}.*\b(?:is|gives?|makes?|equals|comes? to) (?:what|how (?:much|many))\b",
+    rf"{_NUMBER}.*\bhow (?:much|many) (?:\w+ )?{_STUFF}(?: is that| do i need| needed)?$",
+    rf"{_NUMBER}.*\bwhat(?:'s| is) (?:the|that|it|its)\b",
+    rf"^(?:at|with|for|from|in) .*{_NUMBER}.*\bwhat\b",
+    rf"^(?:alcohol potential|potential)\b.*\bof\b.*{_NUMBER}",
+    rf"^(?:adjust|correct)\b.*{_NUMBER}.*\d ?(?:°|deg|degrees)? ?[FC]\b",
+    rf"^{_STUFF}(?: \w+)? needed\b.*\b(?:to|for)\b.*{_NUMBER}",
+    r"^will (?:\w+ing|the|my|our|it|this|that|batch|malo\w*|mlf|ml|there|they|i|we)\b",
+    r"^(?:potential|final|finished|end) (?:alcohol|abv) (?:of|for|from|at|if)\b",
+    rf"^(?:alcohol|abv|strength|attenuation) (?:from|if|between)\b.*{_NUMBER}",
+    rf"^(?:alcohol|abv|strength|attenuation) (?:of|for)\b.*{_NUMBER}.*\bto\b.*{_NUMBER}",
+    r"^og\b.*\bfg\b.*\b(?:abv|alcohol)$",
+    rf"^(?:the )?pressure\b.*{_NUMBER}",
+    r"\bis how (?:much|many)\b",
+    rf"^if\b.*{_NUMBER}.*\b(?:what|how (?:much|many|strong))\b",
+    r"^if (?:i|we) (?:add|blend|mix|use|put|raise|bring|rack|sweeten)\b.*\b(?:what|how)\b",
+    r"^what(?:'s| is| does| would| will| should| dose| strength| abv)\b"
+    rf"(?!.*\b(?:is|was|went|had|were|got|[iw]e? \w+ed)\b).*{_NUMBER}",
+    r"^molecular (?:so2|sulfite|sulphite) (?:of|for|at|from|in)\b",
+    r"^(?:tell me )?more (?:about|on) (?:that|the|this) (?:caution|warning)",
+    r"^(?:pearson|hydrometer correction|temperature correction)\b",
+    rf"^(?:blend|mix)\b.*{_NUMBER}.*\bto (?:get|make|reach|give)\b",
+    r",\s*(?:and )?how (?:much|many|strong|big|long)\b",
+    rf",\s*(?:and )?what ?{_ASKED_LAST}\b",
+    rf"{_NUMBER}.*,\s*(?:and )?what\b(?! an?\b| i\b| we\b)",
+    rf"^(?:will|would|can|could|does)(?: a| an| my| the)? {_NUMBER}",
+    rf"^is(?: a| an| my| the)? {_NUMBER}.*\b(?:too|enough|fits?|dry|ok|okay|safe)\b",
+    r"^(?:may|might|can|could|should|shall) (?:i|we)\b",
+    r"\bwhat (?:is|would) (?:it|that|the gravity) (?:really|corrected|be)\b",
+    rf"^{_NUMBER}(?: ?[^\W\d]+)? (?:in|to|as|into) {_MEASURED}$",
 )
 _GROUPS = words("wines batches reds whites rosés roses")
 # Nouns of figures: a line that begins with one, and tells nothing, asks for it.
@@ -190,18 +200,24 @@ def is_question(text: str) -> bool:
         return True
     if marked:
         return not (_DONE.search(stripped.lower()) and _VALUE.search(stripped) and "," in stripped)
-    return " ".join(words) in _FOLLOW_UPS or _asks_without_mark(words, stripped)
+    return " ".join(words).removeprefix("and ") in _FOLLOW_UPS or _asks_without_mark(words, stripped)
 
 
 def to_work_out(text: str) -> bool:
     """Whether a line asks for something to be worked out by its form, question mark or not: `alcohol from 1.090 to
     0.996`, `23 plato in sg`, `raise 5 gal by 1 g/L, how much tartaric`. No note reads so."""
-    return any(form.search(text) for form in _WORKED_OUT)
+    return len(text) <= _LONGEST_TO_WORK_OUT and any(form.search(text) for form in _forms())
+
+
+@cache
+def _forms() -> tuple[re.Pattern[str], ...]:
+    return tuple(re.compile(form, re.IGNORECASE) for form in _WORKED_OUT)
 
 
 def surely_asks(text: str) -> bool:
     """Whether a line can be no note, however it is understood: it asks how much or how many, or what to work out."""
-    return bool(_HOW_MUCH.match(text)) or to_work_out(text)
+    figures = any(c.isdigit() for c in text)
+    return bool(_HOW_MUCH.match(text) or _OF_A_BATCH.match(text)) or (figures and to_work_out(text))
 
 
 def _tells(words: list[str], text: str) -> bool:

@@ -6,6 +6,7 @@ from journalbot.model import Settings
 from journalbot.questions.measures import Fact, Measure
 from journalbot.questions.measures.money import money_said
 from journalbot.questions.measures.readings import value_said
+from journalbot.questions.measures.said import pieces_said
 from journalbot.questions.says import day_said, days_said, join, number_said
 from journalbot.vocabulary.units import UNITS
 from journalbot.winemaking.acid import ta_from_percent
@@ -81,6 +82,8 @@ def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Set
         return facts
     if method in ("last", "first"):
         dated = list(reversed(facts)) if method == "last" else facts
+        if measure.sort == "act":  # a wine racked into two vessels was racked once
+            dated = list({(f.batch, f.date, f.notes): f for f in reversed(dated)}.values())[::-1]
         if skip >= len(dated):
             return []
         pick = dated[skip]
@@ -191,7 +194,8 @@ def _figures(facts: list[Fact], method: str, measure: Measure, settings: Setting
     value = sum(values) if method == "sum" else sum(values) / len(values)
     text = said_value(value, unit, decimals=3 if method == "sum" else _decimals(values) + 1)
     if measure.name == "addition" and len({f.label for f in facts}) == 1 and facts[0].label:
-        text = f"{text} {facts[0].label}"
+        label = facts[0].label
+        text = pieces_said(value, label) if label.endswith(f" {unit}") else f"{text} {label}"
     parts = [f.text for f in facts]
     working = (
         f"{'sum' if method == 'sum' else 'average'} of {join(parts)}"

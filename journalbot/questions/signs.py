@@ -15,20 +15,12 @@ from journalbot.vocabulary.people import PEOPLE
 from journalbot.vocabulary.question_signs import SIGNS
 from journalbot.vocabulary.units import UNITS
 
-_SHORT = re.compile(
-    r"(?<![\w'])(" + "|".join(sorted((re.escape(s) for s in vocabulary.SHORT), key=len, reverse=True)) + r")(?![\w'-])",
-    re.IGNORECASE,
-)
+_WORD = re.compile(r"(?<![\w'])[^\W\d_][\w']*\.?(?![\w'-])")
 # "spent since I started": all of it, where nothing says what was started.
-_EVER = re.compile(
-    r"\bsince (?:i|we) (?:started|began)(?: out)?(?: (?:making|doing) (?:wine|this|it))?\s*(?=[?.!]*$)", re.IGNORECASE
-)
+_EVER = r"(?i)\bsince (?:i|we) (?:started|began)(?: out)?(?: (?:making|doing) (?:wine|this|it))?\s*(?=[?.!]*$)"
 # "batch 1 to 30 ppm": a batch and what it is to reach, no span of figures.
-_BATCH_TO = re.compile(
-    r"(\b(?:batch|b|no\.?|#) ?\d{1,4})(?= (?:to|up to|down to|by|at) (?:a |an |about |pH |SG |TA )?[\d.])",
-    re.IGNORECASE,
-)
-_LABEL = re.compile(r"\b(batch \d+) \([^()]*\)", re.IGNORECASE)  # a batch as answers call it: the number says it all
+_BATCH_TO = r"(?i)(\b(?:batch|b|no\.?|#) ?\d{1,4})(?= (?:to|up to|down to|by|at) (?:a |an |about |pH |SG |TA )?[\d.])"
+_LABEL = r"(?i)\b(batch \d+) \([^()]*\)"  # a batch as answers call it: the number says it all
 # "the riesling's gravity": the owner is named; "last year's" and "what's" are words of their own.
 _OWNER = re.compile(r"\b([^\W\d_]{3,})'s\b")
 _NO_OWNERS = vocabulary.words(
@@ -58,6 +50,7 @@ _CUES = {
     "move": "move",
     "stir": "stir",
 }
+_WHICH_YEAR = frozenset(("this", "last"))
 _NO_PARTS = frozenset(("start", "end", "finish", "begin"))
 _UNIT_WORDS = frozenset(s for unit in UNITS.values() for s in unit.spellings)
 # What a longer phrase swallows: signs inside it say nothing of their own.
@@ -118,36 +111,59 @@ def question_lexicon() -> Lexicon:
     return Lexicon(rows)
 
 
-_LEAD_IN = re.compile(
-    rf"^\s*(?:{'|'.join(sorted(map(re.escape, vocabulary.LEAD_INS), key=len, reverse=True))})\b[\s,:;.…-]*"
-    r"(?=(?:what|when|which|who|whom|where|why|how|if|whether|did|do|is|was|are|were|have|has)\b)",
-    re.IGNORECASE,
-)
-_WHETHER = re.compile(r"^(?:if|whether)\b", re.IGNORECASE)
+_ASKING = vocabulary.words("what when which who whom where why how if whether did do is was are were have has")
+_LEAD_INS = {phrase: len(phrase.split()) for phrase in vocabulary.LEAD_INS}
+_LONGEST_LEAD_IN = max(_LEAD_INS.values())
 
 
 def without_lead_in(question: str) -> str:
     """The question itself: `do you remember when I …` without what is said before it."""
-    whole = question
-    while (shorter := _LEAD_IN.sub("", question, count=1)) != question:
-        question = shorter
+    words = question.split()
+    first = 0
+    while (n := _lead_in(words[first:])) and words[first + n].lower().strip(_ROUND) in _ASKING:
+        first += n
+    if not first:
+        return question
     # "if" asks whether only after a lead-in: "if I add 2 lb of sugar, what …" supposes.
-    return _WHETHER.sub("did", question) if question != whole else question
+    begins = "did" if words[first].lower() in ("if", "whether") else words[first]
+    return " ".join([begins, *words[first + 1 :]])
+
+
+_ROUND = ",:;.…-!"
+
+
+def _lead_in(words: list[str]) -> int:
+    """How many words at the beginning only lead in."""
+    for n in range(min(_LONGEST_LEAD_IN, len(words) - 1), 0, -1):
+        if " ".join(words[:n]).lower().strip(_ROUND) in _LEAD_INS:
+            return n
+    return 0
 
 
 def written_out(question: str) -> str:
     """The question with its short forms written out: `whats` becomes `what is`."""
     question = without_lead_in(question)
-    question = _EVER.sub("ever", _BATCH_TO.sub(r"\1,", _LABEL.sub(r"\1", question)))
-    text = _OWNER.sub(
-        lambda m: m.group(1) if m.group(1).lower() not in _NO_OWNERS else m.group(), question.replace("’", "'")
-    )
-    return _SHORT.sub(lambda m: vocabulary.SHORT[m.group().lower()], text)
+    # Patterns are compiled only where they may fit: most questions need none of them.
+    if "(" in question:
+        question = re.sub(_LABEL, r"\1", question)
+    if any(c.isdigit() for c in question):
+        question = re.sub(_BATCH_TO, r"\1,", question)
+    if "since" in question.lower():
+        question = re.sub(_EVER, "ever", question)
+    question = question.replace("’", "'")
+    if "'s" in question:
+        question = _OWNER.sub(lambda m: m.group(1) if m.group(1).lower() not in _NO_OWNERS else m.group(), question)
+    return _WORD.sub(lambda m: _short(m.group()), question)
 
 
-def read_text(
-    question: str, names: Names, today: date, settings: Settings, tasted: Set[str] = frozenset()
-) -> Text:
+def _short(word: str) -> str:
+    low = word.lower()
+    if low.endswith(".") and low not in vocabulary.SHORT:
+        return vocabulary.SHORT.get(low[:-1], word[:-1]) + "."
+    return vocabulary.SHORT.get(low, word)
+
+
+def read_text(question: str, names: Names, today: date, settings: Settings, tasted: Set[str] = frozenset()) -> Text:
     """The question understood as far as words go, misspelt question words mended too. `tasted` are words of the
     journal's tastings that no table holds.
     """
@@ -181,16 +197,17 @@ def read_text(
 
 
 def _whole_year(m: Mention, text: Text) -> Mention:
-    """A date; in "did I start in 2022" the start is an act, and the date the whole year."""
-    year = text.words[m.last - 1]
-    if (
-        text.words[m.first] not in _NO_PARTS
-        or text.words[m.first + 1] != "in"
-        or not (year.isdigit() and len(year) == 4)
-    ):
+    """A date; in "did I start in 2022", "did I start this year" the start is an act, and the date the whole year."""
+    first, last = text.words[m.first], text.words[m.last - 1]
+    link = text.words[m.first + 1] if m.last - m.first > 1 else ""
+    if first not in _NO_PARTS or not ((link == "in" and last.isdigit()) or (link in _WHICH_YEAR and last == "year")):
         return m
+    year = last if last.isdigit() else m.value.iso[:4]
+    if len(year) != 4:
+        return m
+    begin = m.last - 1 if last.isdigit() else m.first + 1
     date = m.value._replace(span=(f"{year}-01-01", f"{year}-12-31"))
-    return m._replace(value=date, first=m.last - 1, start=text.tokens[m.last - 1].start)
+    return m._replace(value=date, first=begin, start=text.tokens[begin].start)
 
 
 @cache

@@ -9,6 +9,7 @@ from journalbot.questions.whom import Whom
 _MOMENT_OF = {"started": "start", "begin": "start", "harvest": "start", "oak out": "oak_out"}
 _LINKS = frozenset(("between", "from", "to", "until", "till", "after", "before"))
 _INNER_LINKS = frozenset(("to", "and", "until", "till", "before", "after", "from", "-"))
+_BEFORE = frozenset(("before", "until", "till"))
 _WHETHER = frozenset(("is", "are", "was", "were", "has", "have", "isn't", "still"))
 _INTO = frozenset(("went into", "go into", "goes into", "gone into", "went in", "is in", "are in"))
 
@@ -26,6 +27,8 @@ def between(p: Pieces) -> Draft | None:
             moments.append((s.first, s.last, name))
     words = set(p.text.words)
     used = {i for a, b, _ in moments for i in range(a, b)} | tokens_of([length])
+    if len(moments) == 1 and words & _BEFORE and moments[0][2] != "start":
+        return _draft(p, What("time between", (("from", "start"), ("to", moments[0][2]))), used, 9.0)
     if len(moments) == 1 and words & {"since", "ago"} and moments[0][2] == "bottle":
         return _draft(p, What("time in bottle"), used, 9.0)
     if len(moments) == 1 and words & {"since", "ago"}:
@@ -35,6 +38,8 @@ def between(p: Pieces) -> Draft | None:
     (begin, after, first), (end, _, last) = moments[0], moments[-1]
     if {first, last} == {"start", "pitch"}:  # "how long after pitching did it start"
         first, last = ("ferment" if m == "start" else m for m in (first, last))
+    if "malolactic" in (first, last) and {first, last} & {"start", "finished"}:
+        return _draft(p, What("malolactic time"), used, 12.0)
     if (first, last) == ("pitch", "finished"):
         return _draft(p, What("fermentation time"), used, 12.0)
     led_by_after = "after" in p.text.words[max(0, begin - 2) : begin]

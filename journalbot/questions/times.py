@@ -85,9 +85,10 @@ def _ahead(d: DateMention) -> tuple[str, str]:
     iso = d.future_iso
     if iso == d.iso:
         return _span(d)
-    return iso + "-01-01"[len(iso) - 4 :] if len(iso) < 10 else iso, iso + (
-        "-12-31"[len(iso) - 4 :] if len(iso) < 10 else ""
-    )
+    if len(iso) == 7:
+        after = date(int(iso[:4]) + int(iso[5:]) // 12, int(iso[5:]) % 12 + 1, 1)
+        return f"{iso}-01", (after - timedelta(1)).isoformat()
+    return (f"{iso}-01-01", f"{iso}-12-31") if len(iso) == 4 else (iso, iso)
 
 
 def _before(text: Text, first: int) -> str:

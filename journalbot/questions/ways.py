@@ -14,7 +14,21 @@ _ORDER = ("mean", "sum", "most", "least", "range", "change", "compare", "first",
 _STRICTLY_EACH = frozenset(("each", "each of", "per batch", "by batch", "respectively", "every one of"))
 # Signs whose words may say how facts are put together too: "hottest" is a temperature and the most of it.
 _BOTH = frozenset(
-    ("when", "score", "temperature", "alcohol", "how long", "final gravity", "money", "age", "ph", "ta", "plan")
+    (
+        "when",
+        "score",
+        "temperature",
+        "alcohol",
+        "how long",
+        "final gravity",
+        "money",
+        "age",
+        "ph",
+        "ta",
+        "plan",
+        "ferment time",
+        "batch size", "gravity now",
+    )
 )
 # What has no first or last of its own: it is as it is now.
 _NOW = frozenset(("where", "contents", "sweetness", "free vessels", "plans", "bottles left"))
@@ -38,12 +52,16 @@ def put_together(p: Pieces, whats: tuple[What, ...], best: Candidate) -> Query:
     )
     if measure.counts == "sum" and "times" not in asked and ("how many" in asked or p.has("volume")):
         return Query(plain, when=p.when, within="sum", over="sum")
+    if p.has("per day") and measure.name == "punch_down":
+        return Query(plain, when=p.when, over="mean")
     if part == "times" and {"different", "distinct"} & set(p.text.words):
         return Query(plain, when=p.when, over="distinct")
     way = _way(p, best)
     period = next((s.name.partition(":")[2] for s in p.signs if s.name.startswith("period:")), "")
     if measure.name == "give" and "who" in asked and way in ("most", "least"):
         return Query(plain, when=p.when, over=way, by=PERSON)
+    if measure.name == "bought" and way in ("most", "least") and p.has("money"):
+        return Query(tuple(What("money", w.of) for w in plain), when=p.when, over=way)  # "the cheapest kit I bought"
     if period:
         return Query(plain, when=p.when, over=way if way in ("most", "least") else "", by=period)
     if p.has("rank") and MEASURES[whats[0].measure].sort not in ("words", "story"):
@@ -52,7 +70,7 @@ def put_together(p: Pieces, whats: tuple[What, ...], best: Candidate) -> Query:
         return Query(plain, when=p.when, within="change", show="plot")
     if not way and any(w.get("unit") for w in whats) and measure.name in _WEIGHED and not p.when.anchor:
         return Query(plain, when=p.when, within="sum")  # "how many grams of it": in all
-    if way in ("most", "least") and len(p.who.numbers) == 2 and p.text.words[0] in _WHETHER:
+    if way in ("most", "least") and len(p.who.numbers) == 2 and not p.who.one and p.text.words[0] in _WHETHER:
         return Query(whats, when=p.when, within=usual_way(measure.usual), over=way, claim=True)
     if part == "times":
         return Query(whats, when=p.when, within="count", over="mean" if way == "mean" else "count")
@@ -114,7 +132,7 @@ def _leads_clause(text: Text, when: Sign) -> bool:
 
 def part_asked(asked: set[str], sort: str, row: set[str]) -> str:
     """The side of a measure that is asked for: its date, its amount, how often, or whether at all."""
-    wants = {n for n in ("when", "times", "how much", "how many") if n in asked and n not in row}
+    wants: set[str] = {n for n in ("when", "times", "how much", "how many") if n in asked and n not in row}
     wants |= {"when"} & row if sort == "act" else set()
     if {"when", "how much"} <= wants:
         return ""

@@ -230,7 +230,7 @@ def side_by_side(
         gap = abs(float(values[0].value or 0) - float(values[1].value or 0))
         decimals = 3 if values[0].unit == "SG" else 2
         unit = values[0].unit
-        shown = "" if unit in ("SG", "pH") or unit.startswith("/") else unit
+        shown = "" if unit in ("SG", "pH") or unit.startswith("/") else {"C": "°C", "F": "°F"}.get(unit, unit)
         lines.append(f"  difference: {number_said(gap, decimals)} {shown}".rstrip())
     return "\n".join(lines)
 

@@ -8,7 +8,9 @@ from journalbot.vocabulary.care import INTERVALS, OWN_DAYS
 
 _LONGEST = 100  # characters of a line that may set days
 _OFTEN = re.compile(r"\b(?:every|each|once|daily|weekly|monthly|usual|default|normal)\b", re.IGNORECASE)
-_SPAN = r"(?:(?P<low>\d{1,4})(?: ?(?:to|-|or) ?(?P<high>\d{1,4}))? ?)?(?P<unit>day|week|month|fortnight|year)s?"
+_COUNTS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_COUNT = rf"\d{{1,4}}|{'|'.join(_COUNTS)}"
+_SPAN = rf"(?:(?P<low>{_COUNT})(?: ?(?:to|-|or) ?(?P<high>{_COUNT}))? ?)?(?P<unit>day|week|month|fortnight|year)s?"
 _EVERY = (
     rf"(?:every|each) (?:{_SPAN})|once (?:a|every|per) (?P<once>day|week|month|fortnight|year)"
     r"|(?P<ly>daily|weekly|monthly)"
@@ -16,12 +18,12 @@ _EVERY = (
 _WORK = r"(?P<work>[^\W\d]\w*(?: \w+){0,4}?)"
 # What may stand before the work: "remind me to", "I want to", "we usually".
 _LEAD = (
-    r"(?:(?:please|remind me|tell me|nag me|let me know|i|we|want|would like|like|need|have|usually|always|normally|to|"
-    r"that i|should|when|will|about) )*"
+    r"(?:(?:please|set|make|i'd|we'd|remind me|tell me|nag me|let me know|i|we|want|would like|like|need|have|usually|"
+    r"always|normally|to|that i|should|when|will|about) )*"
 )
 _SAID = (
     re.compile(rf"(?:remind me|tell me|nag me) (?:{_EVERY}) (?:to|about) {_WORK}[.!]?", re.IGNORECASE),
-    re.compile(rf"{_LEAD}{_WORK} (?:{_EVERY})[.!]?", re.IGNORECASE),
+    re.compile(rf"{_LEAD}{_WORK}(?: to)? (?:{_EVERY})[.!]?", re.IGNORECASE),
 )
 _USUAL = re.compile(
     rf"(?:please |use |back to |go back to |keep )*(?:{_WORK} (?:at|in|on|by) )?(?:the )?(?:usual|default|normal) "
@@ -50,11 +52,15 @@ def read_intervals(text: str, before: Mapping[str, tuple[int, int]]) -> Changes 
     if found is None or not keys:
         return None
     size = next(_DAYS[word.lower()] for word in (found["unit"], found["once"], found["ly"]) if word)
-    low = int(found["low"] or 1) * size
-    high = int(found["high"]) * size if found["high"] else low
+    low = _count(found["low"] or "1") * size
+    high = _count(found["high"]) * size if found["high"] else low
     if not 1 <= low <= high <= _MOST_DAYS:
         return f"The days must be 1 to {_MOST_DAYS}, the least before the most, not {low} to {high}."
     return {"intervals": {**before, **dict.fromkeys(keys, (low, high))}}
+
+
+def _count(said: str) -> int:
+    return int(said) if said.isdigit() else _COUNTS.index(said.lower()) + 1
 
 
 def _keys(work: str) -> tuple[str, ...]:

@@ -141,7 +141,8 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
         "filled up to the neck", "top-up", "tu'd", "filled up with", "topup", "topped back up", "filled to the neck",
     )),
     ("bottle", "", (
-        "corked", "bottling day", "in bottles", "in the bottle", "bottling", "into bottles", "bottling done", "bottle day",
+        "corked", "bottling day", "in bottles", "in the bottle", "bottling", "into bottles", "bottling done",
+        "bottle day",
     )),
     ("taste", "", (
         "tasting", "tastes", "took a taste", "had a taste", "tasting note", "tasting notes", "a taste", "a sip",

@@ -36,7 +36,8 @@ HEARSAY: tuple[str, ...] = (
     "says i need", "says i ought", "tells me to", "reckons i should", "says you should", "said to add", "wants me to",
     "want it to", "want it at", "wants it", "should be", "should come to", "should get to", "should end", "ideal",
     "wanted to know", "asked when", "asked whether", "asked if", "should have", "would have", "could have",
-    "ought to have", "should've", "is telling", "told his wife", "told her husband", "wanted", "target is", "target", "my target", "the target", "goal is", "the goal is", "should read",
+    "ought to have", "should've", "is telling", "told his wife", "told her husband", "wanted", "target is",
+    "target", "my target", "the target", "goal is", "the goal is", "should read",
 )
 # "1.061, no sorry, 1.051": what stands before is taken back.
 TAKEN_BACK: tuple[str, ...] = (

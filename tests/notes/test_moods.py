@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from .telling import Cellars, Json, add, check, e, gap, read, sg, temp
+from .telling import Cellars, Json, add, check, e, read, sg, temp
 
-Row = Any  # a note and its entries, or a gap of the same
+Row = Any  # a note and its entries
 
 DENIED: list[Row] = [
     ("didn't rack the zin today", []),

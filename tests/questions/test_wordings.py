@@ -130,12 +130,8 @@ WORDINGS: dict[str, tuple[str, ...]] = {
         "molecular so2 of 30 ppm at pH 3.5 and 13% alcohol at 20C",
         "what is the molecular so2 at 25 mg/L free and pH 3.3",
     ),
-    "free SO2 now": (
-        "what is the free SO2 of batch 5 now",
-    ),
-    "sulfite for molecular": (
-        "how much kmeta for 0.8 molecular in batch 1",
-    ),
+    "free SO2 now": ("what is the free SO2 of batch 5 now",),
+    "sulfite for molecular": ("how much kmeta for 0.8 molecular in batch 1",),
     "sulfite given": (
         "how many ppm is 1/4 tsp of kmeta in 5 gallons",
         "how much so2 will 2 g of kmeta add to 23 L",
@@ -222,9 +218,7 @@ WORDINGS: dict[str, tuple[str, ...]] = {
         "how much DAP to raise YAN by 80 mg/L in 23 L",
         "how much DAP for 20 L to add 100 mg/L YAN",
     ),
-    "nitrogen given": (
-        "how much nitrogen does 5 g DAP give in 23 L",
-    ),
+    "nitrogen given": ("how much nitrogen does 5 g DAP give in 23 L",),
     "usual dose": (
         "how much bentonite for batch 5",
         "how much bentonite for 6 gallons",
@@ -257,9 +251,7 @@ WORDINGS: dict[str, tuple[str, ...]] = {
         "what is the alcohol of 10 L at 12%, 5 L at 14% and 3 L at 9% mixed",
         "20 L at TA 9 and 10 L at TA 6, what TA",
     ),
-    "blend to reach": (
-        "how much of batch 5 to add to batch 1 to get 11.5%",
-    ),
+    "blend to reach": ("how much of batch 5 to add to batch 1 to get 11.5%",),
     "primary size": (
         "how big a bucket for 6 gallons of red must",
         "how big a fermenter do I need for 20 L of red must",
@@ -333,27 +325,13 @@ WORDINGS: dict[str, tuple[str, ...]] = {
         "is batch 2 stuck?",
         "is batch 2 too warm",
     ),
-    "attenuation from gravities": (
-        "attenuation from 1.085 to 1.010",
-    ),
-    "sugar of a reading": (
-        "how much sugar is left at 1.010 with 11% alcohol",
-    ),
-    "sugar for alcohol": (
-        "how much sugar for another 1% alcohol in 20 L",
-    ),
-    "sugar given": (
-        "if I add 500 g of sugar to 10 L at 1.070 what does it become",
-    ),
-    "blend to add": (
-        "how much 9% wine do I add to 20 L of 13% wine to get 12%",
-    ),
-    "swelling": (
-        "how much does 20 L expand from 12C to 25C",
-    ),
-    "overdue": (
-        "what's overdue for batch 1",
-    ),
+    "attenuation from gravities": ("attenuation from 1.085 to 1.010",),
+    "sugar of a reading": ("how much sugar is left at 1.010 with 11% alcohol",),
+    "sugar for alcohol": ("how much sugar for another 1% alcohol in 20 L",),
+    "sugar given": ("if I add 500 g of sugar to 10 L at 1.070 what does it become",),
+    "blend to add": ("how much 9% wine do I add to 20 L of 13% wine to get 12%",),
+    "swelling": ("how much does 20 L expand from 12C to 25C",),
+    "overdue": ("what's overdue for batch 1",),
 }
 
 # Questions of what has been, and notes: nothing is to be worked out.

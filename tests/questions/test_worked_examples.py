@@ -1,8 +1,8 @@
-"""From a person's sentence to the figure: a small invented cellar typed in as a winemaker would, asked in plain words, in
-the chat and through `ask --json`; the readings used are named.
+"""From a person's sentence to the figure: a small invented cellar typed in as a winemaker would, asked in plain words,
+in the chat and through `ask --json`; the readings used are named.
 
-Each expected figure is worked out here from its formula, whose source stands beside it; independent of the program's own
-functions except where a table of another test is pointed to.
+Each expected figure is worked out here from its formula, whose source stands beside it; independent of the program's
+own functions except where a table of another test is pointed to.
 """
 
 import json
@@ -62,9 +62,11 @@ EXAMPLES: tuple[tuple[str, float, float, tuple[str, ...]], ...] = (
     # apparent attenuation: Brix 21.99 to −1.30 (Bubník et al.)
     ("attenuation of batch 1", 100 * (1 + 1.30 / 21.99), 0.3, ("0.995",)),
     # molar masses
-    ("how much kmeta to add 50 ppm to batch 1", 50 * 5 * GALLON / 1000 / SHARE, 0.02, ("batch 1, last known at 5 gal",)),
+    ("how much kmeta to add 50 ppm to batch 1", 50 * 5 * GALLON / 1000 / SHARE, 0.02,
+     ("batch 1, last known at 5 gal",)),
     ("how much kmeta to bring batch 1 to 30 ppm", 12 * 5 * GALLON / 1000 / SHARE, 0.01, ("18 mg/L of 1 Oct 2024",)),
-    ("how many teaspoons of kmeta for 30 ppm in 6 gallons", 30 * 6 * GALLON / 1000 / SHARE, 0.02, ("level tsp", "6 gal")),
+    ("how many teaspoons of kmeta for 30 ppm in 6 gallons", 30 * 6 * GALLON / 1000 / SHARE, 0.02,
+     ("level tsp", "6 gal")),
     # free SO2 for 0.5 mg/L molecular (usual for reds) at pH 3.62, pK 1.81: University of California Enology Briefs 1982
     ("how much sulfite does batch 1 need", (0.5 * (1 + 10 ** (3.62 - 1.81)) - 18) * 5 * GALLON / 1000 / SHARE, 0.02,
      ("pH 3.62 of 1 Sep 2024", "18 mg/L of 1 Oct 2024")),
@@ -76,8 +78,8 @@ EXAMPLES: tuple[tuple[str, float, float, tuple[str, ...]], ...] = (
     # two equivalents of malic to one of lactic: 75.04 g of TA for each 134.09 g
     ("how much will malolactic lower the acid with 3 g/L malic", 3 * 75.04 / 134.09, 0.05, ("3 g/L",)),
     # must mass · (B2 − B1) / (100 − B2), Brix of 1.070 and 1.090 by the NBS cubic: 17.06 and 21.58
-    ("how much sugar to raise 5 gallons from 1.070 to 1.090", 5 * GALLON * 1.0681 * (21.58 - 17.06) / (100 - 21.58), 0.015,
-     ("1.070 to 1.090", "5 gal")),
+    ("how much sugar to raise 5 gallons from 1.070 to 1.090", 5 * GALLON * 1.0681 * (21.58 - 17.06) / (100 - 21.58),
+     0.015, ("1.070 to 1.090", "5 gal")),
     # 16 to 18 g/L for 1 % vol: Austrian and Burgundian practice
     ("how much sugar for another 1% alcohol in 5 gallons", 17 * 5 * GALLON, 10, ("17 g/L",)),
     # T. Underhill's table: 96 to 120 mg/L at 12 % and pH 3.1 to 3.3; 11.9 % and 3.2 lies by it
@@ -96,9 +98,7 @@ EXAMPLES: tuple[tuple[str, float, float, tuple[str, ...]], ...] = (
     ("how much headspace for 5 gallons of red in a 6.5 gallon bucket", 100 * 1.5 / 6.5, 0.5, ("6.5 gal",)),
     ("cost per bottle of batch 5", 24 * 0.25 / 24, 0.001, ("24 bottles", "not in it")),
 )  # fmt: skip
-FOUND_WITHOUT_NOTE = frozenset(
-    question for question, *_ in EXAMPLES if not re.search(r"batch \d", question)
-)
+FOUND_WITHOUT_NOTE = frozenset(question for question, *_ in EXAMPLES if not re.search(r"batch \d", question))
 
 
 @pytest.fixture(scope="module")
@@ -126,9 +126,7 @@ def figures(text: str) -> list[float]:
 
 
 @pytest.mark.parametrize(("question", "figure", "within", "named"), EXAMPLES, ids=[row[0] for row in EXAMPLES])
-def test_in_the_chat(
-    assistant: Assistant, question: str, figure: float, within: float, named: tuple[str, ...]
-) -> None:
+def test_in_the_chat(assistant: Assistant, question: str, figure: float, within: float, named: tuple[str, ...]) -> None:
     reply = assistant.turn(question, TODAY)
     assert reply.answer is not None, reply
     assert reply.answer.found, reply
@@ -152,7 +150,9 @@ def test_as_json(
     assert answer["understood_as"]
     assert any(abs(x - figure) <= within + 1e-9 for x in figures(answer["answer"])), answer
     assert all(name in answer["answer"] for name in named), answer
-    rests_on_notes = question not in FOUND_WITHOUT_NOTE and "kmeta to add" not in question and "bottles will" not in question
+    rests_on_notes = (
+        question not in FOUND_WITHOUT_NOTE and "kmeta to add" not in question and "bottles will" not in question
+    )
     assert bool(answer["notes"]) == rests_on_notes or "chalk" in question, answer
 
 
@@ -187,7 +187,10 @@ def test_a_dose_is_never_given_without_what_it_needs(assistant: Assistant, quest
 @pytest.mark.parametrize(
     ("question", "said"),
     [
-        ("how much sulfite does batch 2 need", r"No free SO2 is recorded for batch 2; with 0 mg/L it would be about [\d.]+ g"),
+        (
+            "how much sulfite does batch 2 need",
+            r"No free SO2 is recorded for batch 2; with 0 mg/L it would be about [\d.]+ g",
+        ),
         ("what is the molecular so2 of batch 1 at 30 ppm free", r"mg/L .*of molecular SO2"),
         ("how much sorbate for 5 gallons at 12%", r"No pH is given; with 3\.50 it would be about [\d.]+ g"),
     ],
@@ -200,8 +203,9 @@ def test_a_reading_that_is_missing_is_named_with_a_figure_for_a_usual_one(
 
 def test_a_reading_older_than_the_last_addition_says_so(assistant: Assistant) -> None:
     reply = assistant.turn("how much kmeta to bring batch 4 to 30 ppm", TODAY)
-    assert "free SO2 10 mg/L of 25 Mar 2024, read before the potassium metabisulfite of 10 Apr 2024: measure again first" in (
-        reply.text
+    assert (
+        "free SO2 10 mg/L of 25 Mar 2024, read before the potassium metabisulfite of 10 Apr 2024: measure again first"
+        in (reply.text)
     )
 
 

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from journalbot.journal.fold import fold
 from journalbot.model import Entry
-from journalbot.winemaking.care import Due, care, interval, plans_due
+from journalbot.vocabulary.care import BANDS, MOST_RACKINGS, STUCK_DAYS
+from journalbot.winemaking.care import Due, ahead, care, interval, plans_due
 from journalbot.winemaking.record import Record, last_day, record_of
 from journalbot.winemaking.worries import worries
 
@@ -348,3 +349,42 @@ def test_due_is_never_early_and_overdue_never_within_the_usual(steps: list[tuple
         if found.usual and not found.reason.startswith(("gravity", "malic", "bottling")):
             assert found.days >= found.usual[0]
             assert found.overdue == (found.days > found.usual[1])
+
+
+# ---- the practice ranges that care goes by
+
+
+@pytest.mark.parametrize(
+    ("row", "colour", "limit", "holds"),
+    [
+        # Ough and Amerine, University of California Bulletin 827 (1966): sluggish over 85 °F, very slow under 50 °F,
+        # reds over 65 °F.
+        ("11.10", "red", (85 - 32) / 1.8, "high under"),
+        ("11.10", "red", (65 - 32) / 1.8, "low over"),
+        ("11.10", "white", (50 - 32) / 1.8, "low over"),
+        # Grainger and Tattersall, Wine Production: reds begin about 20 °C, may rise to 30 to 32; yeast stops about 35.
+        ("11.11", "red", 20, "low over"),
+        ("11.11", "red", 32, "high under"),
+        ("11.11", "red", 35, "high under"),
+        # Usual bands: common practice, no source.
+        ("11.12", "white", 18, "high under"),
+        ("11.12", "red", 29, "high under"),
+    ],
+)
+def test_bands_keep_within_what_is_published(row: str, colour: str, limit: float, holds: str) -> None:
+    low, high, _ = BANDS[colour]
+    assert low >= limit - 0.1 if holds == "low over" else high <= limit + 0.1
+
+
+def test_stuck_and_racking_by_common_practice() -> None:
+    """11.17: the same gravity for 48 to 72 hours above dry; 11.18: every 6 to 12 weeks, 2 to 4 in all. Both common
+    practice, no source."""
+    assert 2 <= STUCK_DAYS <= 3
+    assert interval("rack again", {}) == (6 * 7, 12 * 7)
+    assert MOST_RACKINGS == 4
+
+
+def test_what_is_ahead_is_told_with_its_days() -> None:
+    racked = record("2025-11-20", *DRY, ("rack", "2025-10-01", {"to": "carboy 1"}))
+    found = ahead(racked, "rack", {"rack again": (60, 60)})
+    assert [(d.key, d.since, d.usual, d.own) for d in found] == [("rack again", "2025-10-01", (60, 60), True)]

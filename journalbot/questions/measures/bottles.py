@@ -53,7 +53,7 @@ def _remaining(case: Case) -> list[Fact]:
 MEASURES: tuple[Measure, ...] = (
     Measure(
         "remaining",
-        "what is left",
+        "wine left",
         ("bottle", "drink", "give", POURED, "reading", "start", "rack"),
         _remaining,
         (("how much", "left"), ("volume", "left"), ("how much", "left", "volume")),

@@ -45,7 +45,8 @@ def _cost(case: Case) -> list[Fact]:
         whole = f"{money_said(shared, currency)} with its share of what was bought for all"
         said = f"{said} bought for it; {whole}" if said else whole
     value = shared if shared is not None else paid[0] if paid else None
-    return [Fact(case.number, case.batch.started, value, currency, said, notes, f"{working}{_not_in_it(missing)}")]
+    told = f"{working}{_not_in_it(missing)}".removeprefix("; ")
+    return [Fact(case.number, case.batch.started, value, currency, said, notes, told)]
 
 
 def _per_bottle(case: Case) -> list[Fact]:

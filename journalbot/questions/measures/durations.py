@@ -232,7 +232,7 @@ MEASURES: tuple[Measure, ...] = (
             ("how long", "pitch", "finished"),
             ("how long", "yeast"),
         ),
-        ("made", "started", "how much"),
+        ("made", "started", "how much", "ferment", "finished"),
     ),
     _measure(
         "time stuck",
@@ -247,7 +247,12 @@ MEASURES: tuple[Measure, ...] = (
         "length of malolactic fermentation",
         ("malolactic",),
         _malolactic,
-        (("how long", "malolactic"), ("how long", "malolactic", "ferment"), ("how long", "malolactic", "finished")),
+        (
+            ("how long", "malolactic"),
+            ("ferment time", "malolactic"),
+            ("how long", "malolactic", "ferment"),
+            ("how long", "malolactic", "finished"),
+        ),
         ("made", "given"),
     ),
     _measure(

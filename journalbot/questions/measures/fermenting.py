@@ -64,7 +64,13 @@ def _oak(case: Case) -> list[Fact]:
         wanted = {k: v for k, v in case.of.items() if k in ("form", "toast", "origin")}
         return all(v.casefold() == str(e.get(k) or "").casefold() for k, v in wanted.items())
 
-    return [fact_of(e, str(e.get("form") or "oak"), text=oak_said(e)) for e in case.kind("oak") if fits(e)]
+    return [
+        fact_of(e, float(amount), str(e.get("unit") or ""), oak_said(e), label="oak")
+        if isinstance(amount := e.get("amount"), int | float)
+        else fact_of(e, str(e.get("form") or "oak"), text=oak_said(e))
+        for e in case.kind("oak")
+        if fits(e)
+    ]
 
 
 def _off_oak(case: Case) -> list[Fact]:
@@ -148,6 +154,9 @@ MEASURES: tuple[Measure, ...] = (
             ("oak", "oak form"),
             ("oak", "addition"),
             ("oak form", "addition"),
+            ("oak origin",),
+            ("oak origin", "addition"),
+            ("oak origin", "oak form"),
             ("toast",),
             ("toast", "oak"),
         ),

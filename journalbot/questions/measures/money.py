@@ -94,7 +94,8 @@ def _bought_facts(case: Case) -> list[Fact]:
             if isinstance(price, int | float)
             else ""
         )
-        out.append(fact_of(e, e.get("count"), str(e.get("unit") or ""), f"{_bought(e)}{paid}"))
+        count = e.get("count") if e.get("count") is not None else 1.0  # "a kit"
+        out.append(fact_of(e, count, str(e.get("unit") or ""), f"{_bought(e)}{paid}"))
     return out
 
 

@@ -68,7 +68,25 @@ def _time_in_place(case: Case) -> list[Fact]:
     return out
 
 
+def _provenance(case: Case) -> list[Fact]:
+    """Where the makings came from, as far as the notes of the start and of what was bought for it tell: these notes."""
+    entries = [*case.kind("start")[:1], *case.kind("purchase")]
+    notes = {e.note: e for e in entries if case.source.note(e.note)}
+    return [
+        fact_of(e, "", "", f"“{note.text}”") for n, e in sorted(notes.items()) if (note := case.source.note(n))
+    ]
+
+
 MEASURES: tuple[Measure, ...] = (
+    Measure(
+        "provenance",
+        "where it came from",
+        ("start", "purchase"),
+        _provenance,
+        (("provenance",), ("provenance", "grapes"), ("provenance", "juice"), ("where", "made of")),
+        ("grapes", "juice", "buy", "made of"),
+        sort="words",
+    ),
     Measure(
         "where",
         "where it is",

@@ -50,9 +50,11 @@ def _plans(case: Case) -> list[Fact]:
         if wanted and wanted not in _acts_in(what):
             continue
         past = bool(due) and due < case.today[: len(due)]
-        if case.of.get("all") != "yes" and (past or not due) and _done(case, e):
+        done = (past or not due) and _done(case, e)
+        if done and case.of.get("all") != "yes":
             continue
-        late = " (overdue)" if past else ""
+        known = e.batch is not None and bool(_acts_in(what) - {"addition"})
+        late = " (done since)" if done and known else " (overdue)" if past and not done else ""
         out.append(Fact(e.batch, due, what, "due", f"{what}{late}", (e.note,), order=e.place))
     return sorted(out, key=lambda f: (f.date or "9999", f.order))
 

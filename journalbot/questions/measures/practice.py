@@ -154,7 +154,7 @@ def _coming(case: Case) -> list[Fact]:
     from journalbot.winemaking.bottling import bottling_risk
     from journalbot.winemaking.care import ahead
 
-    act, out = case.of["act"], []
+    act, out = case.of["act"].replace(" ", "_"), []
     for record in _records(case, in_bottle=act == "drink"):
         found = ahead(record, act, case.settings.intervals)
         risk = bottling_risk(record) if act == "bottle" else None

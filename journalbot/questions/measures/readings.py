@@ -3,6 +3,7 @@
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Compute, Fact, Measure, fact_of
 from journalbot.questions.measures.gravities import (
+    ended_by,
     final_gravity,
     finish_of,
     gravity_of,
@@ -48,11 +49,10 @@ def _one(find: str) -> Compute:
         entry = {"original": original_gravity, "final": final_gravity}[find](case)
         if entry is None:
             return []
-        gravity = gravity_of(entry)
-        said = value_said(gravity, "SG")
         if entry.get("quantity") == "brix":
-            said += f" (from {value_said(float(entry.get('value')), 'Brix')})"
-        return [fact_of(entry, gravity, "SG", said)]
+            return [_as_gravity(entry)]
+        gravity = gravity_of(entry)
+        return [fact_of(entry, gravity, "SG", value_said(gravity, "SG"))]
 
     return compute
 
@@ -66,6 +66,18 @@ def _stuck_at(case: Case) -> list[Fact]:
             same = [r for r in found if r.note == e.note] or [r for r in found if r.date <= e.date]
             out += [reading_fact(r) for r in same[-1:]]
     return out
+
+
+def _gravity_now(case: Case) -> list[Fact]:
+    """The last gravity of a wine that ferments no more, sweetened or not."""
+    over = finish_of(case) is not None or case.batch.bottled
+    return [reading_fact(e) if e.get("quantity") == "sg" else _as_gravity(e) for e in ended_by(case)[-1:] if over]
+
+
+def _as_gravity(entry: Entry) -> Fact:
+    gravity = gravity_of(entry)
+    said = f"{value_said(gravity, 'SG')} (from {value_said(float(entry.get('value')), 'Brix')})"
+    return fact_of(entry, gravity, "SG", said)
 
 
 def _starting_brix(case: Case) -> list[Fact]:
@@ -145,6 +157,8 @@ _EXTRA: dict[str, tuple[tuple[str, ...], ...]] = {
     "sg": (("sg",),),
     "temperature": (("temperature",), ("temperature", "ferment")),
     "free_so2": (("free", "sulfite"), ("sulfite", "level"), ("a sulfite", "level"), ("sulfite", "check")),
+    "ph": (("ph",),),
+    "ta": (("ta",),),
     "malic": (("how much", "quantity:malic", "left"), ("how much", "quantity:malic")),
 }
 _PLAIN = [q for q in QUANTITIES if q not in ("alcohol", "residual_sugar", "volume")]
@@ -177,8 +191,8 @@ MEASURES: tuple[Measure, ...] = (
             ("original gravity", "quantity:sg"),
             ("begin", "quantity:sg"),
             ("begin", "sg"),
-            ("begin", "most"),
-            ("begin", "least"),
+            ("started", "most"),
+            ("started", "least"),
         ),
         (),
         sort="reading",
@@ -226,6 +240,16 @@ MEASURES: tuple[Measure, ...] = (
         _stuck_at,
         (("stuck at",), ("stuck at", "sg"), ("stuck at", "quantity:sg"), ("stuck at", "ferment")),
         ("addition", "made"),
+        sort="reading",
+        quantity="sg",
+    ),
+    Measure(
+        "last gravity",
+        "last gravity",
+        ("reading", "pitch", "fermentation"),
+        _gravity_now,
+        (("gravity now",),),
+        ("begin", "made", "finished"),
         sort="reading",
         quantity="sg",
     ),

@@ -74,8 +74,16 @@ def _malolactic(entry: Entry) -> str:
 
 
 def addition_said(entry: Entry) -> str:
-    """An addition as recorded: `0.25 tsp potassium metabisulfite`."""
+    """An addition as recorded: `0.25 tsp potassium metabisulfite`, `3 campden tablets`."""
+    material, unit, amount = str(entry.get("material") or ""), entry.get("unit"), entry.get("amount")
+    if unit and material.endswith(f" {unit}") and isinstance(amount, int | float):
+        return f"{'about ' if entry.get('approx') else ''}{pieces_said(amount, material)}"
     return f"{amount_said(entry)} {entry.get('material') or ''}".strip()
+
+
+def pieces_said(amount: float, name: str) -> str:
+    """So many pieces of something called by its piece: `1 campden tablet`, `3 campden tablets`."""
+    return f"{number_said(amount)} {name}{'' if amount == 1 else 's'}"
 
 
 def oak_said(entry: Entry) -> str:

@@ -205,6 +205,11 @@ def volumes(case: Case) -> list[Fact]:
     return out
 
 
+def _begun_with(case: Case) -> list[Fact]:
+    """The volume that a batch began with: that of its start, or else the first one told."""
+    return volumes(case)[:1]
+
+
 def _fruit(case: Case) -> list[Fact]:
     """The weight of fruit that the batch was started with."""
     return [
@@ -299,6 +304,15 @@ MEASURES: tuple[Measure, ...] = (
         ("addition", "rack", "how much", "press"),
         sort="reading",
         narrows=("vessel", "unit"),
+    ),
+    Measure(
+        "batch size",
+        "volume it began with",
+        ("start", "reading", "rack"),
+        _begun_with,
+        (("batch size",),),
+        ("begin", "made"),
+        sort="reading",
     ),
     Measure(
         "volume",

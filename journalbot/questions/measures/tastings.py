@@ -41,6 +41,19 @@ def word_fits(entry: Entry, wanted: str) -> bool:
     )
 
 
+def _described(case: Case) -> list[Fact]:
+    """What says a word of the wine: a tasting, what it came to in the end, or a remark."""
+    wanted = case.of.get("words", "").casefold()
+    out = [f for f in _tastings(case) if f.text]
+    need = {_stem(w) for w in wanted.split()}
+    for e in case.kind("start", "end", "remark"):
+        made_of = " ".join((*map(str, e.get("from") or ()), str(e.get("name") or "")))
+        text = str(e.get("reason") or e.get("text") or "") if e.kind != "start" else made_of.strip()
+        if need <= {_stem(w.strip(".,;:!?()\"'")) for w in text.casefold().replace("-", " ").split()}:
+            out.append(fact_of(e, text, "", text))
+    return out
+
+
 def _stem(word: str) -> str:
     for end in ("ies", "es", "s", "y"):
         if word.endswith(end) and len(word) - len(end) > 2:
@@ -109,6 +122,15 @@ MEASURES: tuple[Measure, ...] = (
         done="tasted",
         by_entry=True,
         each=True,
+    ),
+    Measure(
+        "described",
+        "being told of with “{words}”",
+        ("taste", "start", "end", "remark"),
+        _described,
+        (),
+        sort="words",
+        narrows=("words",),
     ),
     Measure(
         "score",

@@ -82,8 +82,10 @@ def _contents(case: Case) -> list[Fact]:
     if wanted:
         vessel = case.cellar.find_vessel(wanted)
         found = case.cellar.in_vessel(wanted)
-        names = [(wanted, found)] if vessel or found else []
-        if not names and is_bare(sort := vessel_key(wanted)):  # "what is in my carboys"
+        sort = vessel_key(wanted)
+        several = is_bare(sort) and wanted.lower().endswith("s")  # "what is in my carboys"
+        names = [(wanted, found)] if (vessel or found) and not several else []
+        if not names and is_bare(sort):
             same = [v.name for key, v in case.cellar.vessels.items() if sort.rstrip("s") in key.split()]
             names = [(name, case.cellar.in_vessel(name)) for name in same]
     else:
@@ -161,11 +163,10 @@ def _free(case: Case) -> list[Fact]:
 
 def _capacity(case: Case) -> list[Fact]:
     wanted = case.of.get("vessel", "")
+    keys = keys_of(case.cellar, wanted) if wanted else set[str]()
     out = []
     for e in case.kind("vessel"):
-        if e.get("capacity") is not None and (
-            not wanted or case.cellar.vessel_key(str(e.get("name"))) == case.cellar.vessel_key(wanted)
-        ):
+        if e.get("capacity") is not None and (not wanted or case.cellar.vessel_key(str(e.get("name"))) in keys):
             out.append(
                 fact_of(
                     e,
@@ -242,7 +243,6 @@ MEASURES: tuple[Measure, ...] = (
             ("volume", "capacity", "vessel"),
             ("how many", "capacity", "vessel"),
             ("capacity", "vessels"),
-            ("how much", "in vessel", "vessel"),
         ),
         ("in vessel", "is", "how much"),
         sort="words",
