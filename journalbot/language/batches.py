@@ -23,7 +23,7 @@ _GENERIC = {
 
 _OF_FRUIT = {"store", "tree", "trees", "orchard", "loft", "bush", "bushes", "vine", "vines", "patch", "pie", "crates", "skin",
     "skins", "peel", "jam", "blossom", "leaf", "drops", "pudding"}
-_OTHER_KITS = {"test", "testing", "lab", "acid", "so2", "sulfite", "sulphite", "ph", "starter", "chemistry", "tool"}
+OTHER_KITS = {"test", "testing", "lab", "acid", "so2", "sulfite", "sulphite", "ph", "starter", "chemistry", "tool"}
 _ABSORBED = {"wine", "wines", "batch", "one", "ones", "stuff", "must", "bottle", "bottles"}
 _AGES = {
     "new": "newest", "newest": "newest", "latest": "newest", "newer": "newest", "current": "newest", "old": "older",
@@ -56,7 +56,7 @@ def find_batches(
     for m in known:
         if any(o.first <= m.first and m.last <= o.last and o.last - o.first > m.last - m.first for o in longer):
             continue
-        if words[m.first] == "kit" and m.first and words[m.first - 1] in _OTHER_KITS:
+        if words[m.first] == "kit" and m.first and words[m.first - 1] in OTHER_KITS:
             continue
         if words[m.last : m.last + 1] and words[m.last] in _OF_FRUIT:
             continue  # "in the apple store"
@@ -74,7 +74,7 @@ def find_batches(
             and word not in _GENERIC - {"kit"}
             and (word not in EVERYDAY or word == "kit")
             and word not in OCCASIONS  # "Christmas" alone is the day, not "Christmas Gold"
-            and not (word == "kit" and i and words[i - 1] in _OTHER_KITS)
+            and not (word == "kit" and i and words[i - 1] in OTHER_KITS)
         ):
             heads[i] = Mention("word", word, i, i + 1, tokens[i].start, tokens[i].end)
         elif i not in heads and i not in used and tokens[i].kind == "word" and (full := index.shortened(word)):

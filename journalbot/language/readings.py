@@ -89,6 +89,11 @@ def find_readings(
         of_alcohol = v.kind == "percent" and previous is not None and previous.value.quantity == "alcohol"
         if reading is None and of_alcohol and words[v.first - 1] in _READS | {"to"}:
             reading = Reading("alcohol", _plain(v), "% vol", bool(v.value.approx))
+        if reading is None and v.kind == "amount" and v.value.unit == "g/L" and previous and v.first not in dosed:
+            told = previous.value.quantity in ("malic", "residual_sugar", "volatile_acidity")
+            near = dosed.isdisjoint(range(v.first - 2, v.last + 3))
+            if told and near and not _BREAKS.intersection(words[previous.last : v.first]):
+                reading = Reading(previous.value.quantity, v.value.value, "g/L", bool(v.value.approx))
         if reading is None and v.kind == "number":
             reading = _bare(v, words, tokens, previous, settings)
         if reading is not None:
@@ -126,6 +131,9 @@ def _pair(
         )
         if behind and not ahead and behind.first not in out and _fits(behind, key, words, name, strict=True):
             out[behind.first] = name
+            twin = next((v for v in values if v.last == behind.first - 1 and words[v.last] == "and"), None)
+            if twin and twin.kind == "number" and key == "brix" and twin.first not in out:
+                out[twin.first] = name  # "9.8 and 10.6 Brix"
             continue
         limit = min((s for s in starts if s >= name.last), default=len(tokens))
         for v in values:

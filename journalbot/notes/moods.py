@@ -60,7 +60,7 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     free = [m for m in clause.mentions if m.first not in covered]
     if _anothers(clause):
         return "told"
-    if any(m.kind == "hearsay" and not _due(m, clause) and words[m.first - 1] not in ("like", "as") for m in free) and not clause.has("lab", "laboratory"):
+    if any(m.kind == "hearsay" and not _due(m, clause) and "after" not in words[max(0, m.first - 2) : m.first] and not {"like", "as", "than"}.intersection(words[max(0, m.first - 2) : m.first]) for m in free) and not clause.has("lab", "laboratory"):
         return "told"
     acts = [c.last for c in clause.of("cue") if c.value.form == "done" and c.value.detail != "weak"]
     if any(
@@ -291,6 +291,7 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
             and clause.cues("fermentation")
             and (after.of("reading") or not after.of("cue", "batch"))
             and not _AGAIN.intersection(w for c in clauses if c.sentence == clause.sentence for w in c.words())
+            and sum(bool(c.own_date and c.of("reading")) for c in clauses if c.sentence == clause.sentence) <= 1
         ):
             clause.date = after.date
         # "120 corks R264 and 1 corker R350 yesterday": the day stands with the last of what was bought
@@ -372,7 +373,7 @@ def _goes_on(clause: Clause, told: Clause, clauses: list[Clause], today: str) ->
     begun = any(m.value.new is not None for c in sentence for m in c.of("batch")) or any(
         c.cues("start") or _STARTED.search(" ".join(c.words())) for c in sentence
     )
-    came = any(q.value.detail != "stuck" and not begun for c in sentence for q in c.cues("fermentation")) or any(
+    came = any(q.value.detail in ("started", "restarted") and not begun for c in sentence for q in c.cues("fermentation")) or any(
         c.value.detail != "weak" and not begun for c in told.cues("purchase")
     )
     present = not PRESENT.isdisjoint(clause.words()) or (clause.has("still") and not clause.has("was")) or _perfect(clause)

@@ -8,6 +8,7 @@ from journalbot.model import Ask, Batch
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
 from journalbot.notes.kinds.racking import role
+from journalbot.vocabulary.english import english
 from journalbot.vocabulary.everyday import EVERYDAY
 
 _OVER = ("taste", "drink", "give")  # acts on wine that may be in bottles
@@ -102,13 +103,15 @@ class Subjects:
         if draft.kind == "purchase":
             if self._other_goods(draft):
                 return ()
+            refs = [r for r in refs if r.value.how != "age"]
             refs = [
                 r for r in refs if r.value.how == "number" or "for" in clause.text.words[max(0, r.first - 2) : r.first]
             ]
         each = list(dict.fromkeys(self.spoken))
         if draft.kind == "addition" and len(each) > 1 and any(m.first >= draft.last for m in clause.of("both")):
             return tuple(each)
-        if not clause.of("pronouns") and (strange := self._strange(draft)):
+        nameless = "" if clause.first in self.scene.start_clauses or refs else self._nameless(draft)
+        if not clause.of("pronouns") and (strange := self._strange(draft) or nameless):
             return self._which(strange)
         for m in clause.of("stranger") if refs else ():
             pairs = [sorted((r, m), key=lambda m: m.first) for r in refs]
@@ -135,7 +138,9 @@ class Subjects:
         return self._carried(draft)
 
     def _start_sentence(self) -> int:
-        return next((c.sentence for c in self.scene.clauses if c.first in self.scene.start_clauses), -1)
+        here = [c for c in self.scene.clauses if c.first in self.scene.start_clauses]
+        numbered = [c for c in here if any(m.value.new == self.scene.started for m in c.of("batch"))]
+        return (numbered or here)[0].sentence if here else -1
 
     def _other_goods(self, draft: Draft) -> bool:
         """Something bought in a note that starts a batch, but not what it is made from: no part of that batch."""
@@ -153,8 +158,7 @@ class Subjects:
             return True
         goods = _BASES.intersection(clause.words())
         return any(
-            c.of("batch")
-            and self._references(c)
+            any(r.value.how != "age" for r in self._references(c))
             and not c.of("money")
             and (goods or not any(q.value.detail != "weak" for q in c.of("cue")))
             for c in self.scene.sentence(clause)
@@ -368,8 +372,7 @@ class Subjects:
         if draft.kind == "taste" and len(cellar.batches) > 1:
             return self._ask(draft)
         if len(under_way) == 1:
-            nameless = self._nameless(draft)
-            return self._which(nameless) if nameless else (under_way[0].number,)
+            return (under_way[0].number,)
         if draft.kind == "malolactic" and draft.fields.get("stage") == "finished":
             able = [b.number for b in under_way if b.malolactic == "started"]
             if len(able) == 1:
@@ -418,20 +421,18 @@ class Subjects:
         text, clause = self.scene.text, draft.clause
         acts = [c.last for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind not in ("add", "vessel")]
         for i in (clause.first, *acts):
+            at = i
             while i < clause.last and text.words[i] in _DETERMINERS:
                 i += 1
-            if (
-                i < clause.last
-                and text.tokens[i].kind == "word"
-                and self._unexplained(i)
-                and self._said_of(i + 1, clause)
-            ):
+            named = (i > at and at != clause.first) or self._said_of(i + 1, clause)
+            if i < clause.last and text.tokens[i].kind == "word" and named and self._unexplained(i):
                 return text.slice(i, i + 1)
         return ""
 
     def _unexplained(self, i: int) -> bool:
         word = self.scene.text.words[i]
         known = self.scene.names.knows(word) or word in EVERYDAY or not word.isalpha() or len(word) < 4
+        known = known or word in english() or word.removesuffix("s") in english()
         return not known and not any(m.first <= i < m.last for m in self.scene.text.mentions)
 
     def _ask(self, draft: Draft) -> Ask:

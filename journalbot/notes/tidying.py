@@ -161,6 +161,7 @@ def with_the_start(drafts: list[Draft], scene: Scene) -> list[Draft]:
             and clause.first > start.first
             and clause.date == today
             and not (d.dates or any(c.own_date for c in scene.sentence(clause)))
+            and not any(c.own_date and c.date == today for c in scene.clauses if c.first < clause.first)
             and not (clause.of("time") or PRESENT.intersection(clause.words()))
         ):
             d.dates = start.dates

@@ -35,6 +35,7 @@ HEARSAY: tuple[str, ...] = (
     "hoping for", "hope for", "should bring", "says i should", "said i should",
     "says i need", "says i ought", "tells me to", "reckons i should", "says you should", "said to add", "wants me to",
     "want it to", "want it at", "wants it", "should be", "should come to", "should get to", "should end", "ideal",
+    "bench trial", "bench trials", "bench test", "bench tests", "bench tubes", "trial glasses", "aliquots",
     "wanted to know", "asked when", "asked whether", "asked if", "should have", "would have", "could have",
     "ought to have", "should've", "is telling", "told his wife", "told her husband", "wanted", "target is",
     "target", "my target", "the target", "goal is", "the goal is", "should read",

@@ -182,7 +182,8 @@ def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added
     if m.value == "water" and scene.started is not None and clause.first in scene.start_clauses and _made_up(m, clause):
         return True
     if dose is not None:
-        return not (m.value == "sulfur dioxide" and clause.has("free", "total")) and not (
+        measured = {"free", "total"}.intersection(words[max(0, m.first - 2) : m.first])
+        return not (m.value == "sulfur dioxide" and measured) and not (
             clause.of("airlock") and not added
         )
     if spelling in WEAK_MATERIALS and not added:

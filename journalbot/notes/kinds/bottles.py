@@ -193,7 +193,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         and (counted or (receiver_of(clause, scene) and any(c.value.detail != "weak" for c in give)))
         and receiver_of(clause, scene)
         and not clause.of("vessel")
-        and (counted or not clause.has("glass", "glasses", "cup", "sample"))
+        and (counted or not clause.has("glass", "glasses", "cup", "sample", "seeds", "skins", "pulp", "pomace", "lees"))
     ) and (any(c.value.detail != "weak" for c in give) or names_person(clause, scene) or bottles):
         return "give"
     if drink and {clause.text.words[c.first] for c in drink} <= {"did", "done"} and _bottling(clause, scene):

@@ -65,6 +65,11 @@ def _purchase(m: Mention, unit_price: Mention | None, clause: Clause, scene: Sce
     count, unit, lo = _count(lo, hi, clause)
     if count is None:
         count, unit = _count_beside(unit_price or m, clause, first)
+    behind = next((n for n in clause.of("number") if n.last == hi and n.first > lo and words[n.first - 1] == ","), None)
+    if behind is not None and count is None:  # "more screw caps today, 50 for $21"
+        count, hi = tidy(behind.value.value), behind.first - 1
+        while hi > lo and any(d.first < hi <= d.last for d in clause.of("date", "time")):
+            hi -= 1
     item = clause.text.slice(lo, hi) if lo < hi else ""
     for tail in (" for it", " for this", " for that"):
         item = item.removesuffix(tail)

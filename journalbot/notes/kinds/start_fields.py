@@ -2,9 +2,11 @@
 from.
 """
 
+from journalbot.language.batches import OTHER_KITS
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Scene
+from journalbot.vocabulary.everyday import EVERYDAY
 from journalbot.vocabulary.fruits import FORMS_OF_BASE
 from journalbot.vocabulary.units import UNITS
 
@@ -80,14 +82,30 @@ def base_of(scene: Scene) -> list[str]:
             canons.append(canon)
             if not any(_same(name, o) for o in out):
                 out.append(name)
+    if not out and (unknown := _unknown_base(scene)):
+        return [unknown]
     if not out:
         for c in scene.clauses:
             if c.first not in scene.start_clauses:
                 continue
             for i in range(c.first, c.last):
-                if text.words[i] in ("kit", "juice", "honey", "grapes"):
+                if text.words[i] in ("kit", "juice", "honey", "grapes") and text.words[i - 1] not in OTHER_KITS:
                     return [text.words[i]]
     return out
+
+
+def _unknown_base(scene: Scene) -> str:
+    """What a weight in the start is of, where no table knows it: `15 pounds of mayhaws`."""
+    words = scene.text.words
+    for c in scene.clauses:
+        if c.first not in scene.start_clauses or c.mood == "planned":
+            continue
+        for m in c.of("amount"):
+            i = m.last + (words[m.last : m.last + 1] == ["of"])
+            free = i < c.last and words[i].isalpha() and not any(x.first <= i < x.last for x in c.mentions)
+            if m.value.unit in ("lb", "kg") and free and words[i] not in EVERYDAY:
+                return scene.text.meant(i, i + 1).lower()
+    return ""
 
 
 def _other_base(m: Mention, scene: Scene) -> bool:
@@ -267,7 +285,8 @@ def _in_brackets_after_vessel(m: Mention, scene: Scene) -> bool:
 
 
 def weight_of(here: list[Clause], scene: Scene) -> Mention | None:
-    for c in here:
+    begun = [c for c in here if any(m.value.new is not None for m in c.of("batch"))]
+    for c in (*begun, *here):  # the weight told with the batch, before one bought
         for m in c.of("amount"):
             if m.value.unit in ("kg", "lb") and not _of_material(m, scene):
                 return m

@@ -253,6 +253,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
             fields["approx"] = True
     if bases := base_of(scene):
         fields["from"] = bases
+    if "colour" not in fields and any("mead" in c.words() and not c.cues("purchase") for c in here if c.sentence == here[0].sentence):
+        fields["colour"] = "mead"
     vessels = [
         v
         for c in here
@@ -268,7 +270,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         first = next((v for v in vessels if scene.text.words[v.first - 1] in ("in", "into", "to", "the")), vessels[0])
         pair = [v for v in vessels if v.first <= first.last + 3 and v.first >= first.first]
         fields["vessel"] = (
-            " and ".join(dict.fromkeys(v.value.name for v in pair))
+            scene.text.meant(pair[0].first, pair[-1].last)
             if len(pair) > 1
             and scene.text.words[pair[0].last : pair[1].first] in (["and"], ["and", "the"], ["&"], ["+"])
             else first.value.name
