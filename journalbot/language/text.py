@@ -148,7 +148,7 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
         if m.kind != "quantity"
         and not any(_inside(m, k) for k in kept if k.kind in _SOLID)
         and not _noun(m, words)
-        and not (m.kind == "material" and m.first in tasted)
+        and not (m.kind == "material" and (m.first in tasted or words[m.last : m.last + 1] == ["wine"]))
     ]
     mentions = sorted((*kept, *quantities, *vocabulary), key=lambda m: (m.first, m.last))
     return Text(text, typed, words, mentions, [d for d in dates if d.impossible])

@@ -92,6 +92,9 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
         return "planned"
     if _told_to(clause, on):
         return "planned"
+    trial = before and before.mood == "told" and "bench" in before.words() and clause.joined_by in _CARRIED
+    if trial and not any(m.value.form == "done" and m.value.detail != "weak" for m in clause.of("cue")):
+        return "told"
     if before and before.mood in ("planned", "supposed") and clause.joined_by in _CARRIED:
         done = any(m.value.form == "done" and m.value.kind not in ("add",) for m in clause.of("cue"))
         if not done and not clause.of("reading", "money") and before.mood == "planned":
@@ -330,6 +333,11 @@ def _same_wine(clause: Clause, told: Clause, clauses: list[Clause]) -> bool:
     return bool(here) and all(fits & sentence for fits in here)
 
 
+def _acts(clause: Clause) -> bool:
+    """Whether a clause tells of work on wine, not only of bottles that went."""
+    return any(c.value.detail != "weak" and c.value.kind not in ("give", "drink", "taste") for c in clause.of("cue"))
+
+
 def _perfect(clause: Clause) -> bool:
     """`I have put a bottle against the drum`, `has been stirred`: what is so by now."""
     words = clause.text.words
@@ -377,7 +385,7 @@ def _goes_on(clause: Clause, told: Clause, clauses: list[Clause], today: str) ->
         c.value.detail != "weak" and not begun for c in told.cues("purchase")
     )
     present = not PRESENT.isdisjoint(clause.words()) or (clause.has("still") and not clause.has("was")) or _perfect(clause)
-    other = clause.of("batch") and any(c.of("batch", "cue", "reading") for c in sentence)
+    other = clause.of("batch") and any(c.of("batch", "reading") or _acts(c) for c in sentence)
     if begun and clause.words()[0] in ("i", "we", "then"):
         other = False  # "Yesterday I started batch 7. I blended 10 litres of batch 5 into it"
     return (

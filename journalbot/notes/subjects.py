@@ -2,6 +2,7 @@
 
 import itertools
 
+from journalbot.journal.vessel_names import is_bare, vessel_key
 from journalbot.language.batch_index import GENERIC
 from journalbot.language.lexicon import Mention
 from journalbot.model import Ask, Batch
@@ -127,6 +128,7 @@ class Subjects:
             return tuple(b.number for b in under_way)
         if self.scene.started is not None and clause.first in self.scene.start_clauses:
             apart = clause.sentence != self._start_sentence() and draft.kind not in ("start", "rack")
+            apart = apart and any(not is_bare(vessel_key(v.value.name)) for v in clause.of("vessel"))
             return (self._by_vessel(clause, draft) if apart else ()) or (self.scene.started,)
         if draft.kind == "plan" and clause.of("vessel"):
             return self._by_vessel(clause, draft)
@@ -424,7 +426,8 @@ class Subjects:
             at = i
             while i < clause.last and text.words[i] in _DETERMINERS:
                 i += 1
-            named = (i > at and at != clause.first) or self._said_of(i + 1, clause)
+            told = text.words[i + 1 : i + 2] in (["gave"], ["reads"], ["read"], ["says"], ["said"], ["shows"], ["showed"])
+            named = not told and ((i > at and at != clause.first) or self._said_of(i + 1, clause))
             if i < clause.last and text.tokens[i].kind == "word" and named and self._unexplained(i):
                 return text.slice(i, i + 1)
         return ""

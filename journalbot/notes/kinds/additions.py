@@ -39,6 +39,8 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     ):
         return
     added = clause.cues("add", "crush") if clause.has("tablet", "tablets", "campden") else clause.cues("add")
+    if any(p.first - c.last <= 1 for c in added for p in clause.of("place") if 0 <= p.first - c.last):
+        added = []  # "berries are in the freezer"
     for m in _outermost(clause, scene):
         dose = scene.doses.get(m.first)
         if _denied(m, clause) or not _put_in(m, dose, clause, scene, bool(added)):
@@ -100,7 +102,13 @@ def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
     so_far = scene.clauses if each else scene.sentence(clause)
     if any(c.text.words[v.first - 1] == "both" for c in scene.clauses if c.first <= clause.first for v in c.of("vessel")):
         return 2
-    vessels = {v.value.name for c in so_far if c.first <= clause.first for v in c.of("vessel") if role(v, c) == "to"}
+    vessels = {
+        v.value.name
+        for c in so_far
+        if c.first <= clause.first
+        for v in c.of("vessel")
+        if role(v, c) == "to" or (each and c.first in scene.start_clauses and any(ch.isdigit() for ch in v.value.name))
+    }
     here = {
         v.value.name
         for v in clause.of("vessel")

@@ -144,7 +144,8 @@ def _what(clause: Clause) -> str:
         ),
         clause.first,
     )
-    turns = [i for i in range(act + 1, clause.last) if text.words[i] in ("and", ",") and i > min((d.last for d in clause.of("date")), default=clause.last) - 1]
+    turns = [i for i in range(act + 1, clause.last) if text.words[i] in ("when", "while", "because", "unless")]
+    turns += [i for i in range(act + 1, clause.last) if text.words[i] in ("and", ",") and i > min((d.last for d in clause.of("date")), default=clause.last) - 1]
     stop = min([m.first for m in clause.of("supposed") if m.first > act] + turns, default=clause.last)
     planned = clause.of("planned")
     start = max(clause.first, act) if planned and planned[0].first < act else clause.first
@@ -199,7 +200,7 @@ def _needs(clause: Clause, scene: Scene) -> str:
         return "none"  # "buy another carboy", "pick it up on Saturday"
     if any(not _another(m, clause) for m in clause.of("batch")) or clause.of("pronouns"):
         return "batch"
-    if clause.of("batch") or clause.cues("start"):
+    if clause.of("batch") or clause.cues("start") or clause.has("start", "begin"):
         return "none"
     if clause.of("vessel"):
         return "maybe-null"

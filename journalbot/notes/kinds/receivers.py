@@ -138,7 +138,7 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
                     and low[0] not in ("my", "our", "his")
                 )
             )
-            and not (low[0] == "the" and low[1:2] and low[1] in PEOPLE)
+            and not (low[0] == "the" and low[1:2] and (low[1] in PEOPLE or text.tokens[j + 1].text[:1].isupper()))
         ):
             continue
         if looks or (
