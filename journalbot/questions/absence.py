@@ -15,6 +15,7 @@ from journalbot.vocabulary.question_signs import GROUP_NAMES
 
 # Where to find nothing is the answer.
 _NOTHING = {
+    "stuck now": "Nothing is noted as stuck now",
     "due": "Nothing is due by the usual intervals and the plans noted",
     "overdue": "Nothing is overdue by the usual intervals and the plans noted",
     "worries": "Nothing looks wrong by what is noted",

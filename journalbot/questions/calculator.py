@@ -5,7 +5,6 @@ that something else is asked. Of the rows that fit, the one that needs the most 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from journalbot.journal.cellar import Cellar
 from journalbot.language.lexicon import Mention
@@ -55,19 +54,19 @@ def read_calculation(text: Text, refs: Sequence[Mention], cellar: Cellar) -> Que
 # ---- fitting a row
 
 
-@dataclass(slots=True)
 class Filling:
     """A row being filled: its parts so far, the figures not used yet, the batches, and the words spoken for."""
 
-    of: list[tuple[str, str]]
-    left: list[Figure]
-    used: set[int]
-    numbers: tuple[int, ...] = ()
+    def __init__(self, left: list[Figure], used: set[int]) -> None:
+        self.of: list[tuple[str, str]] = []
+        self.left = left
+        self.used = used
+        self.numbers: tuple[int, ...] = ()
 
 
 def _filled(parts: Parts, row: Calculation, cellar: Cellar) -> Query | None:
     """The row's Query; None where something that it wants is missing, or something is left over."""
-    filling = Filling([], list(parts.figures), set(parts.spare))
+    filling = Filling(list(parts.figures), set(parts.spare))
     for group in (g for need in row.needs for g in need.split("|") if g.startswith("#")):
         filling.used |= {i for name, at in parts.materials if name in GROUPS[group] for i in at}
     if not all(_slot_filled(parts, slot, filling) or slot.endswith("?") for slot in row.slots):

@@ -5,7 +5,7 @@ that says "from 6.1 to 7" means both, where a note that says "10 to 12 g" means 
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from journalbot.language.amounts import as_rate, unit_at
 from journalbot.language.lexicon import Mention
@@ -30,8 +30,7 @@ _SHARED = ("g/L", "ta", "percent", "sg", "brix", "ph")
 _GRAVITY = (0.9, 1.3)  # what three decimals between them are meant as, possible or not
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(NamedTuple):
     """A number of the question: `sort` says of what (sg, brix, volume, mg/L …), `role` the small word before it."""
 
     sort: str
@@ -209,7 +208,7 @@ def _sides(found: list[Figure]) -> list[Figure]:
     for k in range(len(out) - 1):
         left, right = out[k], out[k + 1]
         if right.role == "to" and not left.role and right.first - 1 == left.last:
-            out[k] = replace(left, role="from")
+            out[k] = left._replace(role="from")
     return out
 
 
@@ -230,5 +229,5 @@ def _alike(found: list[Figure]) -> list[Figure]:
         ]
         joined = [n for n in near if figure.role in ("to", "from", "and", "at", "of") or n.role in ("to", "and")]
         if joined:
-            out[k] = replace(figure, sort=joined[-1].sort, unit=joined[-1].unit)
+            out[k] = figure._replace(sort=joined[-1].sort, unit=joined[-1].unit)
     return out

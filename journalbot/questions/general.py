@@ -1,4 +1,6 @@
-"""Questions of general knowledge, which no journal answers: `what is malolactic fermentation`."""
+"""Questions that are not answered: of general knowledge, which no journal holds (`what is malolactic fermentation`),
+and those of a kind that no Query can say.
+"""
 
 from collections.abc import Sequence
 
@@ -22,6 +24,10 @@ _PASSED = words("a an is are of for in to does do mean means work works what how
 _WHAT = (("what", "is"), ("what", "are"), ("what", "does"), ("what", "do"), ("how", "does"), ("how", "do"))
 _WHY = (("why", "do"), ("why", "does"), ("why", "would"), ("why", "should"), ("why", "is"))
 
+_ORDER = frozenset(("first", "last", "latest", "next"))
+_SEVERAL = words("2 3 4 5 6 7 8 9 10 two three four five six seven eight nine ten few")
+_SPANS = words("day week month year days weeks months years hours")
+
 
 def of_general_knowledge(text: Text, signs: Sequence[Sign], refs: Sequence[Mention]) -> bool:
     """Whether a question asks what something is or how it works, and of no wine, day, vessel or person."""
@@ -38,3 +44,15 @@ def of_general_knowledge(text: Text, signs: Sequence[Sign], refs: Sequence[Menti
     rest = {w for i, w in enumerate(text.words) if i not in covered and text.tokens[i].kind != "mark"}
     done = any(text.words[s.first].endswith("ed") for s in things)
     return bool(things) and not others and not done and (lead in _WHY or rest <= _PASSED | set(whole) | {"the", "and"})
+
+
+def beyond_a_query(text: Text) -> tuple[str, ...]:
+    """Words that ask for what no Query can say: `the last three tastings`, `the day before I bottled`."""
+    words = text.words
+    for i, word in enumerate(words[1:-1], 1):
+        before, after = words[i - 1], words[i + 1]
+        if before in _ORDER and word in _SEVERAL and after not in _SPANS:
+            return (text.tokens[i].text,)
+        if before in _SPANS and word in ("before", "after") and words[max(0, i - 2)] == "the":
+            return (text.tokens[i].text,)
+    return ()

@@ -1,8 +1,9 @@
 """A question that wants something worked out, taken apart: figures, batches, materials, and what its words speak of."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from functools import cache
+from typing import NamedTuple
 
 from journalbot.language.amounts import unit_at
 from journalbot.language.lexicon import Mention
@@ -25,8 +26,7 @@ _DETERMINERS = words("the my our this that a an batch")
 BLENDED = ("percent", "alcohol", "ta", "g/L", "brix", "sg", "ph", "yan", "residual_sugar", "malic", "free_so2", "mg/L")
 
 
-@dataclass(slots=True)
-class Parts:
+class Parts(NamedTuple):
     """A question taken apart: figures, batches, materials and topics, each with the words that it takes."""
 
     text: Text
@@ -35,7 +35,7 @@ class Parts:
     materials: list[tuple[str, set[int]]]
     topics: dict[str, set[int]]
     vessels: list[Mention]
-    spare: set[int] = field(default_factory=set)  # words of a colour or fruit that say what sort of wine, not which
+    spare: set[int]  # words of a colour or fruit that say what sort of wine, not which
 
 
 def taken_apart(text: Text, refs: Sequence[Mention]) -> Parts:

@@ -6,7 +6,7 @@ from journalbot.questions.measures import MEASURES
 from journalbot.questions.narrowing import GOODS, narrowed
 from journalbot.questions.query import Batches, Condition, Query, What, When
 from journalbot.questions.signs import Sign
-from journalbot.questions.stretches import between, share, standing
+from journalbot.questions.stretches import between, quoted, share, standing
 from journalbot.questions.times import anchor
 from journalbot.questions.ways import put_together
 from journalbot.vocabulary.questions import FILLERS
@@ -40,7 +40,7 @@ _FURTHER = frozenset(("reading", "figure", "days", "words", "act", "money"))
 
 def read_plain(p: Pieces) -> Draft:
     """The draft of a question about a measure."""
-    special = between(p) or standing(p)
+    special = quoted(p) or between(p) or standing(p)
     if special is not None:
         return special
     ranked = candidates(p.text, p.signs, p.tokens, p.explained)
@@ -79,7 +79,9 @@ def read_plain(p: Pieces) -> Draft:
     if what.measure == "taste" and not what.of and p.when and p.has("way:change") and "what" in p.text.words:
         what = What("doing")  # "what changed between April and June"
     past = (p.when and not p.when.anchor) or {"was", "were", "kept", "had"} & set(p.text.words)
-    if what.measure == "contents" and what.get("vessel") and past:
+    if what.get("stage") == "stuck" and p.text.words[0] in ("is", "are") and not p.when:
+        what = What("stuck now")
+    if what.measure == "contents" and what.get("vessel") and (past or p.has("past")):
         what = What("held", what.of)
     if what.measure == "due" and p.when:
         what = What("plans")  # the usual intervals speak of today only
@@ -98,6 +100,8 @@ def _stopped(p: Pieces, best: Candidate, what: What) -> tuple[str, ...]:
     """The words for which the best measure is no answer after all; none where it is."""
     if what.measure == "search" and not what.get("words"):
         return words_of(p.text, sorted(tokens_of(best.signs)))
+    if what.measure == "time in vessel" and p.has("free"):
+        return ("empty",)  # how long it has held nothing is not told
     if what.measure == "held" and p.who.numbers and "before" in p.text.words:
         return ("before",)  # what was there before a wine is not told
     lead = min(tokens_of(best.signs))
@@ -173,6 +177,10 @@ def _with_anchor(p: Pieces, best: Candidate) -> tuple[Candidate, When | None, se
         and tokens_of(best.signs) <= used
         and not [i for i in content(p.text, rest) if i not in p.explained]
     ):
+        did = any(s.name == "doing" and s.value != "did" and not tokens_of([s]) & used for s in p.signs)
+        if did and link in ("after", "before", "since", "until"):  # "what happened after I pressed it"
+            done = candidates(p.text, p.signs, rest, p.explained, frozenset(("doing",)))
+            return (done[0], act_when(when), used) if done else nothing
         # "what was it at when I racked it": whatever was read then.
         readings = _readings(p, min(used)) if link in ("when", "before", "after") and p.has("what") else None
         return (readings, act_when(when), used) if readings else nothing
@@ -182,7 +190,7 @@ def _with_anchor(p: Pieces, best: Candidate) -> tuple[Candidate, When | None, se
     other = ranked[0]
     later = (
         link in ("since", "after", "before", "until")
-        and other.measure.sort == "act"
+        and (other.measure.sort == "act" or other.measure.name == "doing")
         and other.measure.name != when.anchor
     )
     if not (other.measure.sort in ("reading", "figure", "words") or later):

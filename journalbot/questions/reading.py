@@ -18,7 +18,7 @@ from journalbot.questions.cautioned import caution_asked
 from journalbot.questions.contexts import in_context
 from journalbot.questions.draft import Draft, Pieces, words_of
 from journalbot.questions.followups import follow_up
-from journalbot.questions.general import of_general_knowledge
+from journalbot.questions.general import beyond_a_query, of_general_knowledge
 from journalbot.questions.groups import Group, find_group, read_group, what_did, years_beside
 from journalbot.questions.measures import MEASURES
 from journalbot.questions.plain import ACTS, act_when, read_plain
@@ -116,6 +116,8 @@ def read_question(
     """
     text = read_text(question, names, today, settings, tasted)
     refs = references(text)
+    if stopped := beyond_a_query(text):
+        return Understood(stopped_by=stopped)
     calculation = caution_asked(question) or read_calculation(text, refs, cellar)
     if calculation is not None and not (found := _looks_back(text, refs, names, cellar, before)):
         return Understood(calculation, confidence=20.0)

@@ -1,5 +1,7 @@
 """Shapes of question that speak of two acts or two batches: from one to another, since one, one inside another."""
 
+import re
+
 from journalbot.questions.candidates import content
 from journalbot.questions.draft import Draft, Pieces, tokens_of, way_token
 from journalbot.questions.measures.durations import MOMENTS
@@ -9,6 +11,7 @@ from journalbot.questions.whom import Whom
 _MOMENT_OF = {"started": "start", "begin": "start", "harvest": "start", "oak out": "oak_out"}
 _LINKS = frozenset(("between", "from", "to", "until", "till", "after", "before"))
 _INNER_LINKS = frozenset(("to", "and", "until", "till", "before", "after", "from", "-"))
+_QUOTED = re.compile(r"[\"“«]([^\"”»]+)[\"”»]")
 _BEFORE = frozenset(("before", "until", "till"))
 _WHETHER = frozenset(("is", "are", "was", "were", "has", "have", "isn't", "still"))
 _INTO = frozenset(("went into", "go into", "goes into", "gone into", "went in", "is in", "are in"))
@@ -82,6 +85,14 @@ def in_state(p: Pieces) -> str:
         return ""
     spare = tokens_of([*found, *(s for s in p.signs if s.name in ("way:last", "way:each"))]) | p.explained
     return found[0].name.partition(":")[2] if set(content(p.text, range(len(p.text.words)))) <= spare else ""
+
+
+def quoted(p: Pieces) -> Draft | None:
+    """The words in quotes that notes are searched for: `notes that say "gone dry"`; None where there are none."""
+    words = _QUOTED.search(p.text.text)
+    if words is None or not p.has("mention", "note", "taste"):
+        return None
+    return Draft(Query((What("search", (("words", words.group(1).lower()),)),), when=p.when), [], 14.0)
 
 
 def standing(p: Pieces) -> Draft | None:

@@ -58,8 +58,10 @@ def colour_of(batch: Batch, names: Names) -> str:
 
 
 def references(text: Text) -> list[Mention]:
-    """The mentions that refer to batches; a lone letter is none, nor is part of a person's name (`church supper`)."""
-    people = text.of("person")
+    """The mentions that refer to batches; a lone letter is none, nor is part of a person's name (`church supper`) or of
+    a taste (`green apples`).
+    """
+    people = text.of("person", "descriptor")
     return [
         m
         for m in text.of("batch", "stranger")

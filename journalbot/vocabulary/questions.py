@@ -12,7 +12,8 @@ def words(text: str) -> frozenset[str]:
 
 # Short forms, written out before a question is read.
 SHORT: dict[str, str] = {
-    "thats": "that is", "whats": "what is", "what's": "what is", "wats": "what is", "what're": "what are", "what'd": "what did",
+    "thats": "that is", "whats": "what is", "what's": "what is", "wats": "what is", "what're": "what are",
+    "what'd": "what did",
     "whatd": "what did", "wat": "what", "wht": "what", "whens": "when is", "when's": "when is", "when'd": "when did",
     "wen": "when", "wheres": "where is", "where's": "where is", "where'd": "where did", "whered": "where did",
     "who's": "who is", "whos": "who is", "who'd": "who did", "whod": "who did", "hows": "how is", "how's": "how is",
@@ -28,7 +29,8 @@ SHORT: dict[str, str] = {
 
 # What kind of answer is wanted.
 ASKS: dict[str, tuple[str, ...]] = {
-    "what": ("what", "which", "what all", "what kind of", "what sort of", "what type of", "which kind of", "which sort of",
+    "what": ("what", "which", "what all", "what kind of", "what sort of", "what type of", "which kind of",
+        "which sort of",
         "what exactly", "tell me", "show me", "give me", "remind me", "let me see", "let me know", "what were",
         "what are", "what is", "what was", "show", "list", "i want to know", "i need to know"),
     "when": ("when", "what day", "which day", "what date", "which date", "what month", "which month", "what year",
@@ -43,12 +45,14 @@ ASKS: dict[str, tuple[str, ...]] = {
         "what went wrong with"),
     "how long": ("how long", "how fast", "how quickly", "how slowly", "how many days", "how many weeks",
         "how many months", "how many years", "how much time", "number of days", "days from", "days between",
-        "days", "weeks", "duration", "length", "time from", "time between", "time spent", "what length of time", "time since",
+        "days", "weeks", "duration", "length", "time from", "time between", "time spent", "what length of time",
+        "time since",
         "how old", "for how long", "weeks between", "months between", "months from", "weeks from", "long"),
     "how much": ("how much", "what amount", "amount", "amounts", "dose", "dosage", "doses", "what quantity",
         "quantity", "quantities", "how big a dose", "what dose", "rate", "how many grams", "how many g",
         "how many teaspoons", "how many tsp", "how many tablets", "how many ounces", "how many oz", "how many ml",
-        "how much wine", "how many pounds", "how many lb", "how many kilos", "how many kg", "how many packets", "at what rate"),
+        "how much wine", "how many pounds", "how many lb", "how many kilos", "how many kg", "how many packets",
+        "at what rate"),
     "how many": ("how many", "number of", "count of", "how big a number of", "count"),
     "how": ("how", "how did", "how was", "how has", "in what way"),
     "times": ("how many times", "how often", "number of times", "times", "how frequently"),
@@ -72,7 +76,8 @@ WAYS: dict[str, tuple[str, ...]] = {
     "sum": ("total", "in total", "in all", "altogether", "all told", "overall", "totals", "sum", "combined",
         "all together", "summed", "together", "grand total", "all up"),
     "change": ("changed", "change", "over time", "over the years", "trend", "progress", "progressed", "develop",
-        "developed", "development", "evolved", "evolve", "come along", "coming along", "went down", "go down", "getting better", "getting worse", "improving", "improved", "improve",
+        "developed", "development", "evolved", "evolve", "come along", "coming along", "went down", "go down",
+        "getting better", "getting worse", "improving", "improved", "improve",
         "dropped", "course", "curve", "moved on", "plot", "graph", "chart", "day by day", "come on",
         "aged", "changes", "through time"),
     "compare": ("compare", "compared", "comparison", "versus", "vs", "difference", "differences", "differ",
@@ -191,7 +196,7 @@ FILLERS: frozenset[str] = words(
     "reading readings anybody anyone somebody someone everything something anything nothing else around name called "
     "call named sorts kinds note notes logged log list data stated listed information info details sum altogether "
     "elapsed passed house home made-up notes' season seasons sit sat sitting sits seen part parts bottle's "
-    "reach reached reaches hit hits showed shows achieve achieved brought manage managed counted contained spent lasted last "
+    "reach reached reaches hit hits showed shows achieve achieved brought manage managed counted contained lasted "
     "become becomes whatever whichever honestly anyway possibly maybe perhaps properly kindly quickly again lovely "
     "away dear lately somehow simply nicely fully possible "
     "different together himself myself tho lol btw hmm um uh erm tbh imo folks cheers finally"
@@ -219,7 +224,8 @@ PERIODS: dict[str, tuple[str, ...]] = {
 OPENINGS: dict[str, tuple[str, ...]] = {
     "first day": ("first day", "day one", "day 1"), "first week": ("first week", "first seven days", "first 7 days"),
     "first fortnight": ("first fortnight", "first two weeks", "first 2 weeks"),
-    "first month": ("first month", "first four weeks", "first 30 days"), "first year": ("first year", "first twelve months"),
+    "first month": ("first month", "first four weeks", "first 30 days"), "first year": ("first year",
+        "first twelve months"),
 }
 # What money goes to that is no one thing: "on this hobby".
 NO_ITEM: frozenset[str] = words(

@@ -81,6 +81,16 @@ ANSWERED: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("how cold was the basement", ("56 °F",)),
     ("what changed between april and june 2026", ("racked from barrel 1", "free SO2 28")),
     ("which batches did I start this year", ("batch 9", "-batch 8")),
+    ("what was I planning in october 2024", ("rack", "November 2024")),
+    ("what happened after I pressed batch 8", ("malolactic started", "racked to carboy 2", "-pitched")),
+    ("is any wine stuck right now", ("Nothing is noted as stuck",)),
+    ("what's been in carboy 1", ("batch 2", "batch 6", "-empty")),
+    ('notes that say "gone dry"', ("batch 1", "batch 8", "-batch 2")),
+    ("notes about green apples", ("Smells like green apples",)),
+    ("which wine had black cherry", ("batch 1", "-batch 5")),
+    ("slowest malolactic", ("46 days",)),
+    ("temperature range of batch 1 in primary", ("68 °F to 80 °F",)),
+    ("how many bottles of red do I have", ("43 bottles",)),
     ("what did I do yesterday", ("Nothing is recorded",)),
 )
 
@@ -95,6 +105,10 @@ REFUSED: tuple[tuple[str, str], ...] = (
     ("what was in carboy 2 before the riesling", "before"),
     ("how long should I age the merlot", "should i"),
     ("who helped with the corks", "who"),
+    ("how long has carboy 3 been empty", "empty"),
+    ("last three tastings", "three"),
+    ("what did I do the day before I bottled the mead", "before"),
+    ("what would you change about batch 3", "would you"),
 )
 
 

@@ -263,3 +263,13 @@ def test_which_of_two_is_asked(assistant: Assistant) -> None:
     reply = assistant.turn("how much kmeta to add 50 ppm to the red", TODAY)
     assert reply.ask is not None
     assert "batch 1" in reply.text
+
+
+def test_sugar_that_was_measured_comes_before_an_estimate(tmp_path: Path) -> None:
+    with Journal.open(tmp_path / "journal.db") as journal:
+        assistant = Assistant(journal)
+        for day, text in (*NOTES[13:16], ("2024-04-02", "lab says residual sugar 3.2 g/L for batch 4")):
+            assistant.turn(text.replace("batch 4", "batch 1"), date.fromisoformat(day))
+        reply = assistant.turn("is there any sugar left in batch 1", TODAY)
+        assert "3.2 g/L" in reply.text
+        assert "an estimate" not in reply.text

@@ -162,6 +162,13 @@ def _correct_brix(case: Case) -> list[Fact]:
 
 def _dryness(case: Case) -> list[Fact]:
     """How a gravity reads: dry, unclear or with sugar left, and what sugar may be in it."""
+    try:
+        measured = reading(case, "residual_sugar")
+    except Missing:
+        measured = None
+    if measured is not None:  # what was measured comes before any estimate
+        sweetness = alcohol.sweetness(measured.value)
+        return told(case, measured.value, "g/L", f"residual sugar measured: {measured.said}", sweetness, measured)
     given = gravity_given(case)
     strength, how, notes = alcohol_given(case)
     found = alcohol.dryness(given.value, strength)

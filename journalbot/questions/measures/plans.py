@@ -2,6 +2,7 @@
 
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure
+from journalbot.questions.says import day_said
 from journalbot.vocabulary.question_signs import SIGNS
 
 _ACTS = (
@@ -55,7 +56,11 @@ def _plans(case: Case) -> list[Fact]:
             continue
         known = e.batch is not None and bool(_acts_in(what) - {"addition"})
         late = " (done since)" if done and known else " (overdue)" if past and not done else ""
-        out.append(Fact(e.batch, due, what, "due", f"{what}{late}", (e.note,), order=e.place))
+        if case.of.get("all") == "yes":  # what was planned at some time: from the note of it to the day it was due
+            said = f"{what}{late}{f', due {day_said(due)}' if due else ''}, noted"
+            out.append(Fact(e.batch, e.date, what, "", said, (e.note,), until=due, order=e.place))
+        else:
+            out.append(Fact(e.batch, due, what, "due", f"{what}{late}", (e.note,), order=e.place))
     return sorted(out, key=lambda f: (f.date or "9999", f.order))
 
 

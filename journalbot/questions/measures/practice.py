@@ -8,8 +8,6 @@ from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure
 from journalbot.questions.measures.vessels import volume_said
 from journalbot.questions.says import day_said, join, number_said
-from journalbot.vocabulary.care import INTERVALS
-from journalbot.winemaking.record import last_day
 
 if TYPE_CHECKING:
     from journalbot.winemaking.plans import Due
@@ -187,6 +185,9 @@ _ACT_SAID = {
 
 def _when_said(due: "Due", today: date) -> str:
     """When a Due falls: its span of days, and whether that has come."""
+    from journalbot.vocabulary.care import INTERVALS
+    from journalbot.winemaking.record import last_day
+
     if due.usual is None:
         return f"{due.reason}{', overdue' if due.overdue else ''}"
     since = last_day(due.since)

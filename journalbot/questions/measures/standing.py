@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from journalbot.model import Batch, Entry
-from journalbot.questions.measures.base import Case, Fact, Measure, notes_of
+from journalbot.questions.measures.base import Case, Fact, Measure, fact_of, notes_of
 from journalbot.questions.measures.gravities import ended_by, finish_of
 from journalbot.questions.measures.readings import reading_fact
 from journalbot.questions.says import day_said
@@ -51,7 +51,23 @@ def _said(entry: Entry, case: Case) -> str:
     return "pitched" if entry.kind == "pitch" else "started"
 
 
+def _stuck_now(case: Case) -> list[Fact]:
+    """A fermentation last noted as stuck, of a wine that is still under way."""
+    stages = case.kind("fermentation")
+    if not stages or stages[-1].get("stage") != "stuck" or not case.batch.under_way:
+        return []
+    return [fact_of(stages[-1], "stuck", "", "noted as stuck")]
+
+
 MEASURES: tuple[Measure, ...] = (
+    Measure(
+        "stuck now",
+        "a fermentation that is stuck",
+        ("fermentation",),
+        _stuck_now,
+        (),
+        done="stuck",
+    ),
     Measure(
         "standing",
         "whether it is {state}",

@@ -21,7 +21,6 @@ from journalbot.questions.measures.working import (
     volume,
 )
 from journalbot.questions.says import number_said
-from journalbot.vocabulary.care import SULFITES
 from journalbot.winemaking import sulfite, units
 from journalbot.winemaking.ranges import Estimate, check
 
@@ -168,6 +167,8 @@ def _molecular(case: Case) -> list[Fact]:
 
 def _free_now(case: Case) -> list[Fact]:
     """The free SO2 to expect after what went in since the last reading; labelled an estimate."""
+    from journalbot.vocabulary.care import SULFITES
+
     number = batch_of(case)
     read = case.source.entries(batch=number, quantity="free_so2")
     if not read:

@@ -84,7 +84,9 @@ def _search(case: Case) -> list[Fact]:
     if not wanted:
         return []
     out: list[Fact] = []
-    found = case.source.search(wanted, limit=_LIMIT, prefix=False) or case.source.search(wanted, limit=_LIMIT)
+    phrase = f'"{wanted}"' if " " in wanted else wanted  # words side by side first
+    found = case.source.search(phrase, limit=_LIMIT, prefix=False)
+    found = found or case.source.search(wanted, limit=_LIMIT, prefix=False) or case.source.search(wanted, limit=_LIMIT)
     for hit in found:
         note = case.source.note(hit.note)
         if note is None:

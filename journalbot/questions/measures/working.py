@@ -1,20 +1,19 @@
 """What every calculation shares: its values from the question or the batch, how sure they are, and how it is told."""
 
 import re
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
+from typing import NamedTuple
 
 from journalbot.journal.fold import order_of
 from journalbot.model import Entry
-from journalbot.questions.measures.base import Case, Fact, Measure
+from journalbot.questions.measures.base import Case, Compute, Fact, Measure
 from journalbot.questions.measures.readings import value_said
 from journalbot.questions.measures.vessels import volume_said
 from journalbot.questions.says import day_said, join, number_said
 from journalbot.vocabulary.quantities import QUANTITIES
 from journalbot.winemaking import acid, units
 from journalbot.winemaking.ranges import Estimate, OutOfRange
-from journalbot.winemaking.record import last_day
 from journalbot.winemaking.units import UnknownUnit
 
 _VALUE = re.compile(r"^(-?[\d.]+(?:e-?\d+)?) ?(.*)$")
@@ -29,8 +28,7 @@ class Missing(Exception):
     """Something that the calculation needs and neither the question nor the journal gives."""
 
 
-@dataclass(frozen=True, slots=True)
-class Given:
+class Given(NamedTuple):
     """A value to reckon with, how it is told, and its notes; `lacking` says what it was put in for."""
 
     value: float
@@ -106,6 +104,8 @@ def doubt(case: Case, last: Entry) -> str:
     if since:
         what = since[-1].get("material") or {"blend": "blend", "top_up": "topping up"}.get(since[-1].kind, "addition")
         return f", read before the {what} of {day_said(since[-1].date)}: measure again first"
+    from journalbot.winemaking.record import last_day
+
     days = (date.fromisoformat(case.today) - last_day(last.date)).days
     return f", {days} days ago" if days > _OLD else ""
 
@@ -188,7 +188,7 @@ def colour_of(case: Case) -> str:
     return record_of(case.cellar.batches[number], [], date.fromisoformat(case.today)).colour or ""
 
 
-def safe(compute: Callable[[Case], list[Fact]]) -> Callable[[Case], list[Fact]]:
+def safe(compute: Compute) -> Compute:
     """The calculation, with a plain sentence where something is missing or out of range."""
 
     def run(case: Case) -> list[Fact]:
@@ -207,6 +207,6 @@ def safe(compute: Callable[[Case], list[Fact]]) -> Callable[[Case], list[Fact]]:
     return run
 
 
-def calculation(name: str, phrase: str, compute: Callable[[Case], list[Fact]]) -> Measure:
+def calculation(name: str, phrase: str, compute: Compute) -> Measure:
     """A calculation as a measure; where something is missing or out of range it says so."""
     return Measure(name, phrase, (), safe(compute), (), sort="calculation", scope="none")
