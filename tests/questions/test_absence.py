@@ -68,9 +68,9 @@ def test_what_is_not_understood_names_the_words_and_offers_others(
 
 
 def test_a_word_passed_over_is_said(cellar: "Cellar") -> None:
-    answer = cellar.ask("what yeast did the noble 2022 syrah get")
+    answer = cellar.ask("what yeast did the humble 2022 syrah get")
     assert "ZT-12" in answer.answer
-    assert "passed over “noble”" in answer.answer
+    assert "passed over “humble”" in answer.answer
 
 
 @pytest.mark.parametrize(
