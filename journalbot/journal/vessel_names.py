@@ -14,6 +14,7 @@ _EMPTY = frozenset(("the", "my", "a", "an", "our", "this", "that", "no", "nr", "
 _SIZES = {s: name for name, unit in UNITS.items() if unit.dimension == "volume" for s in unit.spellings}
 _WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+")
 _CODE = re.compile(r"[^\W\d_]{1,2}\d{1,2}")  # a vessel called by a letter and a number
+_CODES = re.compile(r"([^\W\d_]{1,2})(\d{1,2}) ?(?:to|-|–) ?(?:\1)(\d{1,2})", re.IGNORECASE)  # "D1 to D4"
 _RANGE = re.compile(r"(\D+?)s? (\d{1,2}) ?(?:to|through|thru|-|–) ?(\d{1,2})", re.IGNORECASE)  # "demijohns 1 to 6"
 _AND = re.compile(r"\s*(?:[,&+]|\band\b)\s*", re.IGNORECASE)
 
@@ -55,6 +56,8 @@ def split_vessels(name: str) -> list[str]:
     if counted := _RANGE.fullmatch(name.strip()):
         noun = _NOUN.get(counted[1].lower().split()[-1], counted[1])
         return [f"{noun} {n}" for n in range(int(counted[2]), int(counted[3]) + 1)]
+    if counted := _CODES.fullmatch(name.strip()):
+        return [f"{counted[1]}{n}" for n in range(int(counted[2]), int(counted[3]) + 1)]
     parts = [p for p in _AND.split(name.strip()) if p]
     if len(parts) < 2:
         return [name.strip()] if name.strip() else []

@@ -30,6 +30,7 @@ _AGES = {
     "older": "older", "oldest": "first", "first": "first", "second": "second", "third": "third", "original": "first",
 }
 
+_COLOURS = {"red", "white", "rosé"}
 _WHICH = {"i", "i've", "ive", "we", "we've", "that", "ever", "this", "which", "to", "having"}
 _DEFINITE = ("the", "my", "our", "'s")  # "the old one", where "an old one" is of anything
 _ORDER = {"first": 0, "second": 1, "third": 2}
@@ -321,6 +322,9 @@ def _described(
                 vintage, j = year, j + 3
             elif found := _year_at(words, j + 1, at, tokens):
                 vintage, j = found
+    if terms and set(terms) <= _COLOURS and vintage is None and i and words[i - 1] in ("a", "another"):
+        if i == 1 or tokens[i - 2].kind == "mark":
+            return None  # "a red, Elin's request": what sort a wine is, not which
     ref = _resolve(terms, vintage, age, index)
     if len(ref.fits) > 1 and words[j - 1].endswith("s") and "all" in words[max(0, i - 3) : i]:
         return None  # "all three reds": told one by one, or not at all

@@ -6,6 +6,9 @@ from journalbot.language.date_readings import THREE, Reading, Sentence, fixed
 from journalbot.language.date_spans import Span, one_day, shifted, week_span
 
 
+_A_MONTH = 31  # days within which a weekday and a day of the month are taken for one day
+
+
 def read_relative_day(s: Sentence, i: int) -> Reading:
     """today, yesterday evening, tomorrow nite."""
     return with_day_part(s, s.day(i + 1, dw.RELATIVE_DAYS[s.words[i]]))
@@ -72,6 +75,9 @@ def _weekday_with_date(s: Sentence, j: int, weekday: int) -> Reading | None:
     if dated is None or any(o.lo != o.hi for o in dated.options):
         return None
     agreeing = dated._replace(options=tuple(o for o in dated.options if o.lo.weekday() == weekday), weak=False)
+    near = tuple(o for o in agreeing.options if abs((o.lo - s.on).days) <= _A_MONTH)
+    if word == "the" and near:
+        return agreeing._replace(options=near)  # "on Saturday the 30th", more than a week off
     if dated.weak and not set(agreeing.options).intersection(s.weekday_spans(weekday)):
         return None  # "Sunday 8/10, best yet": only a date of these days would be written so
     if not agreeing.options and dated.options and comma:

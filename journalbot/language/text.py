@@ -115,7 +115,7 @@ def understand(text: str, names: Names, on: datetime.date, settings: Settings) -
         *(
             Mention("date", d, d.first, d.last, d.start, d.end)
             for d in dates
-            if d.iso and (not d.weak or _licensed(d, words))
+            if (d.iso or d.future_iso) and (not d.weak or _licensed(d, words))
         ),
         *(Mention("time", t, t.first, t.last, t.start, t.end) for t in find_times(tokens)),
         *amounts,

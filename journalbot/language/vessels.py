@@ -25,6 +25,8 @@ _OAK = {"oak", "french", "american", "hungarian", "medium", "light", "dark"}
 _SHAPES = {"cube", "cubes", "bag", "bags", "pot", "jar", "jars", "flask", "primary", "secondary"}
 _MOST_LABELS = 15  # "the steel tank 50": more is what it holds
 _SPOKEN_OF = (["holds"], ["takes"], ["is"], ["hold"], ["sample"], ["tastes"], ["smells"])
+_QUANTITIES = {"sg", "og", "fg", "ta", "ph", "va", "so2", "yan", "abv", "brix", "mlf", "kmbs", "dap"}
+_DECLARED = 14  # tokens from a vessel's name to the "hold" that tells its size
 _SHORTEST = 3  # letters of a noun that is not known
 _COUNTABLE = {  # nouns that have numbers and are no vessels
     "about", "only", "just", "over", "under", "day", "days", "week", "weeks", "month", "months", "year", "years",
@@ -62,6 +64,9 @@ def find_vessels(
         if last:
             found.extend(_around(tokens, words, text, i, last, at))
             i = last
+        elif _counted(words, i):
+            found.append(_mention(tokens, text[tokens[i].start : tokens[i + 2].end], i, i + 3, False))
+            i += 3
         elif _coded(words, i, at) or (_CODE.match(words[i]) and any(f.last == i - 1 for f in found) and words[i - 1] in _JOIN):
             found.append(Mention("vessel", VesselRef(tokens[i].text), i, i + 1, tokens[i].start, tokens[i].end))
             i += 1
@@ -83,13 +88,23 @@ def _noun_at(words: list[str], i: int) -> int:
 def _unknown_noun(tokens: list[Token], words: list[str], i: int, at: dict[int, Number], vocabulary: Lexicon) -> int:
     """The index after a word that can only be a vessel's noun here; 0 where it need not be one."""
     led, noun = i > 0 and words[i - 1] in _LED, words[i]
-    if not led or not noun.isalpha() or len(noun) < _SHORTEST or noun in vocabulary or noun in _COUNTABLE:
+    if not noun.isalpha() or len(noun) < _SHORTEST or noun in _COUNTABLE:
+        return 0
+    shouted = tokens[i].text.isupper() and noun not in _QUANTITIES  # "PET 1"
+    declared = shouted and bool({"hold", "holds"}.intersection(words[i : i + _DECLARED]))
+    if not (led or declared) or (noun in vocabulary and not shouted):
         return 0
     label = _label(tokens, words, i + 1, at)
     return i + 1 if label and tokens[i + 1].kind == "number" else 0
 
 
 _CODE = re.compile(r"^(?!b\d)[a-z]{1,2}\d{1,2}$")  # "c1", "j2"; "b3" is a batch
+
+
+def _counted(words: list[str], i: int) -> bool:
+    """Whether a range of vessels is told what it holds: `D1 to D4 hold 5 L`."""
+    joined = words[i + 1 : i + 2] in (["to"], ["-"], ["–"]) and words[i + 3 : i + 4] in (["hold"], ["holds"])
+    return joined and bool(_CODE.match(words[i])) and bool(_CODE.match(words[i + 2]))
 
 
 def _coded(words: list[str], i: int, at: dict[int, Number]) -> bool:

@@ -109,7 +109,8 @@ class Subjects:
                 r for r in refs if r.value.how == "number" or "for" in clause.text.words[max(0, r.first - 2) : r.first]
             ]
         each = list(dict.fromkeys(self.spoken))
-        if draft.kind == "addition" and len(each) > 1 and any(m.first >= draft.last for m in clause.of("both")):
+        housed = any(c.of("vessel") for c in self.scene.sentence(clause)) and not clause.has("wine", "wines", "batch")
+        if draft.kind == "addition" and len(each) > 1 and not housed and any(m.first >= draft.last for m in clause.of("both")):
             return tuple(each)
         nameless = "" if clause.first in self.scene.start_clauses or refs else self._nameless(draft)
         if not clause.of("pronouns") and (strange := self._strange(draft) or nameless):
@@ -156,7 +157,12 @@ class Subjects:
         )
 
     def _tied(self, clause: Clause) -> bool:
-        if any(end in f"{' '.join(clause.words())} " for end in (" for it ", " for this ", " for that ")):
+        words = clause.text.words
+        paid = {m.last for m in clause.of("money")}  # "paid $34.95 for it" is of the thing bought
+        if any(
+            words[i] == "for" and words[i + 1 : i + 2] in (["it"], ["this"], ["that"]) and i not in paid
+            for i in range(clause.first, clause.last)
+        ):
             return True
         goods = _BASES.intersection(clause.words())
         return any(

@@ -14,8 +14,12 @@ def must_ask(drafts: list[Draft], scene: Scene) -> Ask | None:
                 d.fields["value"], d.ask = scene.given["value"], ""
                 continue
             return Ask("value", (), scene.text.slice(d.clause.first, d.clause.last))
+    planned = [range(c.first, c.last) for c in scene.clauses if c.mood == "planned"]
     scene.text.impossible = [
-        d for d in scene.text.impossible if scene.text.words[d.first - 1 : d.first] not in (["no"], ["not"])
+        d
+        for d in scene.text.impossible
+        if not (d.future_iso and any(d.first in span for span in planned))
+        if scene.text.words[d.first - 1 : d.first] not in (["no"], ["not"])
     ]
     if scene.text.impossible and (drafts or any(c.of("cue", "batch") for c in scene.clauses)):
         if "date" not in scene.given:

@@ -140,6 +140,7 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
         "topped up", "topped off", "topped it", "topping up", "topped with", "top up", "top off",
         "filled up to the neck", "top-up", "tu'd", "filled up with", "topup", "topped back up", "filled to the neck",
     )),
+    ("stir", "lees", ("gave the lees a stir", "lees a stir", "lees a good stir")),
     ("bottle", "", (
         "corked", "bottling day", "in bottles", "in the bottle", "bottling", "into bottles", "bottling done",
         "bottle day",

@@ -196,6 +196,8 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         and (counted or not clause.has("glass", "glasses", "cup", "sample", "seeds", "skins", "pulp", "pomace", "lees"))
     ) and (any(c.value.detail != "weak" for c in give) or names_person(clause, scene) or bottles):
         return "give"
+    if drink and clause.of("material") and not clause.of("bottles") and not bottle_amounts(clause) and not counted_batches(clause):
+        return ""  # "knocked back the acid with chalk"
     if drink and {clause.text.words[c.first] for c in drink} <= {"did", "done"} and _bottling(clause, scene):
         return ""  # "bottled the red, and on Friday we did the white, 11 bottles"
     if (

@@ -76,8 +76,9 @@ def _purchase(m: Mention, unit_price: Mention | None, clause: Clause, scene: Sce
     item = "" if item.lower() in ("both", "all", "it", "them", "that", "everything", "the lot", "that lot") else item
     if not item:
         before = scene.clause_before(clause)
-        if before is not None and not before.of("money"):
-            b_lo, b_hi = _noun_before_end(before)
+        priced = before.of("money") if before is not None else []
+        if before is not None and (not priced or priced[-1].last < before.last):
+            b_lo, b_hi = _noun_before_end(before, priced[-1].last if priced else before.first)
             count2, unit2, b_lo = _count(b_lo, b_hi, before)
             if b_lo < b_hi and (before.of("fruit", "variety", "material", "vessel") or scene.started is None):
                 item = clause.text.slice(b_lo, b_hi)
@@ -192,9 +193,9 @@ def _noun_after(m: Mention, clause: Clause, last: int) -> tuple[int, int]:
     return _strip(lo, hi, clause) if lo > m.last else (lo, lo)
 
 
-def _noun_before_end(clause: Clause) -> tuple[int, int]:
+def _noun_before_end(clause: Clause, lo: int) -> tuple[int, int]:
     words = clause.text.words
-    lo, hi = clause.first, clause.last
+    hi = clause.last
     for i in range(hi - 1, lo, -1):
         if words[i] in ("from", "at"):
             hi = i

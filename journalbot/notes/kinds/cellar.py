@@ -114,6 +114,12 @@ def _punch_down(cue: Mention, clause: Clause, scene: Scene) -> Iterator[Draft]:
     if each_day(clause):
         named = [c.date for c in scene.clauses if c.of("reading") or c.own_date]
         dates = tuple(dict.fromkeys(d for d in named if len(d) == 10))
+    days = {m.first: m.value.iso for m in clause.of("date")}
+    told = [(m, days[m.last]) for m in clause.of("times") if m.last in days]
+    if len(told) > 1:  # "3x yesterday and 2x today"
+        for m, day in told:
+            yield Draft("punch_down", clause, m.first, m.last, {"times": int(m.value.value)}, dates=(day,))
+        return
     yield Draft("punch_down", clause, cue.first, cue.last, fields, dates=dates)
 
 

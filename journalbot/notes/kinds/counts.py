@@ -21,6 +21,9 @@ def counted_batches(clause: Clause) -> list[tuple[float, Mention]]:
         i = ref.first - 1
         while i >= clause.first and words[i] in _SKIP:
             i -= 1
+        if words[i] == "bottle" and words[i - 1] in ("first", "last") and i > clause.first:
+            out.append((1, ref))  # "first bottle of the solaris"
+            continue
         n = next((m for m in clause.of("number") if m.last == i + 1 and m.value.style in ("figure", "words")), None)
         b = next((m for m in bottle_amounts(clause) if m.last == i + 1), None)
         if b is not None:

@@ -108,6 +108,9 @@ def _nearest(form: Mention, found: list[Mention], clause: Clause) -> Mention | N
         )
     ]
     near = [m for m in long if (m.last <= form.first + 1 and form.first - m.last < 5) or 0 <= m.first - form.last < 4]
+    apart = {m.last for m in clause.of("oak_form")}
+    if not near and len(apart) == 1 and long and long[-1].first > form.last:
+        return long[-1]  # "oak chips into the rondo, medium toast"
     return min(near, key=lambda m: abs(m.first - form.first)) if near else None
 
 

@@ -188,7 +188,7 @@ def _another(batch: Mention, clause: Clause) -> bool:
     return batch.value.how == "name" and bool((begun and before in ("a", "an", "another", "new", "some")) or plural)
 
 
-_LENGTHS = {"day", "days", "week", "weeks", "month", "months", "year", "years", "a", "on", "about", "more", "another"}
+_LENGTHS = {"one", "two", "three", "four", "day", "days", "week", "weeks", "month", "months", "year", "years", "a", "on", "about", "more", "another"}
 _PHRASAL = {"pick", "top", "clean", "set", "wash", "sort", "clear", "use", "fill"}
 
 

@@ -118,7 +118,7 @@ def _volume_after(clause: Clause, scene: Scene) -> list[Mention]:
     after = scene.clauses[i] if i < len(scene.clauses) else None
     if after is None or after.of("vessel", "material", "left", "batch", "money"):
         return []
-    gave = after.joined_by == "which" and after.has("gave", "came", "made", "yielded")
+    gave = after.joined_by in ("which", ",") and after.has("gave", "came", "made", "yielded", "got")
     noun = [
         c
         for c in after.of("cue")

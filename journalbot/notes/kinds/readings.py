@@ -196,7 +196,7 @@ def _left(clause: Clause, scene: Scene) -> Iterator[Draft]:
             UNITS.get(m.value.unit)
             and UNITS[m.value.unit].dimension == "volume"
             and m.value.unit not in ("tsp", "tbsp")
-            and not any(d is m.value for d in scene.doses.values())
+            and not any(d is m.value and any(x.first == f for x in clause.of("material")) for f, d in scene.doses.items())
             and any(w.first in (m.last, m.last + 1) if moved else -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left)
         ):
             fields = {"quantity": "volume", "value": m.value.value, "unit": m.value.unit}
@@ -248,7 +248,7 @@ def _heads_figure(clause: Clause) -> bool:
     """`batch 5: 3.5`, `reading on the gris this morning, 14`: a figure by itself, after what it was read on."""
     ends = any(b.kind in ("batch", "vessel") and b.last == clause.first - 1 for b in clause.text.mentions)
     before = clause.text.words[max(0, clause.first - _TOLD_BEFORE) : clause.first]
-    if before[-1:] == ["."] and {"tested", "checked", "measured", "read"}.intersection(before):
+    if before[-1:] in (["."], [":"]) and {"tested", "checked", "measured", "read"}.intersection(before):
         return any(b.kind == "batch" and clause.first - _TOLD_BEFORE <= b.first < clause.first for b in clause.text.mentions)
     named = any(b.kind == "batch" and b.last <= clause.first for b in clause.text.mentions)
     return ends or (named and clause.joined_by in (":", ",", "-") and "reading" in clause.text.words[: clause.first])

@@ -35,6 +35,10 @@ _COLOURS = {
     "rosado": "rosé",
 }
 
+_BEFORE_KIT = {
+    "a", "an", "the", "my", "our", "of", "from", "another", "new", "this", "that", "with", ",", ".", ":", "(", "is", "=",
+    "started", "batch", "wine", "first", "gal", "l", "gallons", "litres", "cheap", "one", "same", "made", "was",
+}
 _LATER = {"kit", "box", "boxes", "crate", "crates", "pail", "pails"}
 
 
@@ -90,7 +94,10 @@ def base_of(scene: Scene) -> list[str]:
                 continue
             for i in range(c.first, c.last):
                 if text.words[i] in ("kit", "juice", "honey", "grapes") and text.words[i - 1] not in OTHER_KITS:
-                    return [text.words[i]]
+                    first = i
+                    while first > c.first and i - first < 3 and text.words[first - 1] not in _BEFORE_KIT:
+                        first -= 1
+                    return [text.meant(first, i + 1).lower() if text.words[i] == "kit" else text.words[i]]
     return out
 
 
@@ -125,7 +132,8 @@ def _same(a: str, b: str) -> bool:
 
 def _only_name(m: Mention, clause: Clause) -> bool:
     """ "Mead", "cider wine", "rosé": the drink, not what it is made of."""
-    if clause.text.words[m.first] in STYLES and clause.text.words[m.last : m.last + 1] == ["from"]:
+    measured = clause.text.words[m.first - 1] == "of" and any(a.last == m.first - 1 for a in clause.of("amount"))
+    if clause.text.words[m.first] in STYLES and clause.text.words[m.last : m.last + 1] == ["from"] and not measured:
         return True
     return m.value[0] in ("mead", "melomel", "cyser", "metheglin", "pyment", "perry") or m.value[0] == "kit"
 
@@ -223,6 +231,9 @@ def vintage_of(here: list[Clause], scene: Scene) -> int | None:
             and words[i + 1].startswith("20")
         ):
             return int(words[i + 1])
+    for i, word in enumerate(words[1:], 1):
+        if word == "vintage" and words[i - 1].isdigit() and words[i - 1].startswith("20") and len(words[i - 1]) == 4:
+            return int(words[i - 1])
     for m in scene.text.of("number"):  # "batch 7 (bacchus, 2023)"
         named = any(f.last in (m.first - 1, m.first) for c in here for f in c.of(*MADE_OF))
         if named and words[m.first - 1] in (",", "(") and m.value.value in (scene.on.year, scene.on.year - 1):

@@ -106,7 +106,8 @@ def _begins(clause: Clause, scene: Scene) -> bool:
     drunk = any(c.sentence == clause.sentence for c in drinking)
     filled = any(c.mood == "done" and c.cues("bottle") for c in [*before[-3:], clause])
     marked = any(c.of("score") for c in _goes_on(clause, scene))
-    listed = len(described) + sum(len(_described(c, scene)) for c in _goes_on(clause, scene)) >= 2
+    outer = [m for m in described if not any(o is not m and o.first <= m.first and m.last <= o.last for o in described)]
+    listed = len(outer) + sum(len(_described(c, scene)) for c in _goes_on(clause, scene)) >= 2
     tasted = any(_tasted(c) for c in before)
     opened = {n for c in drinking for m in c.of("batch") for n in m.value.fits}
     of_it = any(opened.intersection(m.value.fits) for m in clause.of("batch"))
