@@ -21,8 +21,10 @@ _GENERIC = {
     "berries", "honey",
 }
 
-_OF_FRUIT = {"store", "tree", "trees", "orchard", "loft", "bush", "bushes", "vine", "vines", "patch", "pie", "crates", "skin",
-    "skins", "peel", "jam", "blossom", "leaf", "drops", "pudding"}
+_OF_FRUIT = {
+    "store", "tree", "trees", "orchard", "loft", "bush", "bushes", "vine", "vines", "patch", "pie", "crates", "skin",
+    "skins", "peel", "jam", "blossom", "leaf", "drops", "pudding",
+}
 OTHER_KITS = {"test", "testing", "lab", "acid", "so2", "sulfite", "sulphite", "ph", "starter", "chemistry", "tool"}
 _ABSORBED = {"wine", "wines", "batch", "one", "ones", "stuff", "must", "bottle", "bottles"}
 _AGES = {
@@ -154,8 +156,22 @@ def _by_number(tokens: list[Token], words: list[str], numbers: Sequence[Number],
 
 
 _AFTER_BEFORE = {
-    "the", "i", "we", "it", "they", "my", "he", "she", "dinner", "yeast", "bottling", "bed", "that", "racking",
-    "pressing", "work",
+    "the",
+    "i",
+    "we",
+    "it",
+    "they",
+    "my",
+    "he",
+    "she",
+    "dinner",
+    "yeast",
+    "bottling",
+    "bed",
+    "that",
+    "racking",
+    "pressing",
+    "work",
 }  # "b4" is then "before"
 
 _SAID_OF = {
@@ -322,9 +338,9 @@ def _described(
                 vintage, j = year, j + 3
             elif found := _year_at(words, j + 1, at, tokens):
                 vintage, j = found
-    if terms and set(terms) <= _COLOURS and vintage is None and i and words[i - 1] in ("a", "another"):
-        if i == 1 or tokens[i - 2].kind == "mark":
-            return None  # "a red, Elin's request": what sort a wine is, not which
+    opens = i > 0 and words[i - 1] in ("a", "another") and (i == 1 or tokens[i - 2].kind == "mark")
+    if opens and terms and set(terms) <= _COLOURS and vintage is None:
+        return None  # "a red, Elin's request": what sort a wine is, not which
     ref = _resolve(terms, vintage, age, index)
     if len(ref.fits) > 1 and words[j - 1].endswith("s") and "all" in words[max(0, i - 3) : i]:
         return None  # "all three reds": told one by one, or not at all

@@ -5,7 +5,6 @@ from journalbot.language.date_figures import read_calendar_day, read_month, read
 from journalbot.language.date_readings import THREE, Reading, Sentence, fixed
 from journalbot.language.date_spans import Span, one_day, shifted, week_span
 
-
 _A_MONTH = 31  # days within which a weekday and a day of the month are taken for one day
 
 

@@ -29,11 +29,70 @@ _QUANTITIES = {"sg", "og", "fg", "ta", "ph", "va", "so2", "yan", "abv", "brix", 
 _DECLARED = 14  # tokens from a vessel's name to the "hold" that tells its size
 _SHORTEST = 3  # letters of a noun that is not known
 _COUNTABLE = {  # nouns that have numbers and are no vessels
-    "about", "only", "just", "over", "under", "day", "days", "week", "weeks", "month", "months", "year", "years",
-    "hour", "hours", "batch", "batches", "number", "lot", "page", "step", "note", "part", "case", "box", "row", "round",
-    "stage", "phase", "room", "shelf", "least", "most", "exactly", "around", "nearly", "almost", "roughly", "like",
-    "approx", "jan", "january", "feb", "february", "mar", "march", "apr", "april", "may", "jun", "june", "jul", "july",
-    "aug", "august", "sep", "sept", "september", "oct", "october", "nov", "november", "dec", "december",
+    "about",
+    "only",
+    "just",
+    "over",
+    "under",
+    "day",
+    "days",
+    "week",
+    "weeks",
+    "month",
+    "months",
+    "year",
+    "years",
+    "hour",
+    "hours",
+    "batch",
+    "batches",
+    "number",
+    "lot",
+    "page",
+    "step",
+    "note",
+    "part",
+    "case",
+    "box",
+    "row",
+    "round",
+    "stage",
+    "phase",
+    "room",
+    "shelf",
+    "least",
+    "most",
+    "exactly",
+    "around",
+    "nearly",
+    "almost",
+    "roughly",
+    "like",
+    "approx",
+    "jan",
+    "january",
+    "feb",
+    "february",
+    "mar",
+    "march",
+    "apr",
+    "april",
+    "may",
+    "jun",
+    "june",
+    "jul",
+    "july",
+    "aug",
+    "august",
+    "sep",
+    "sept",
+    "september",
+    "oct",
+    "october",
+    "nov",
+    "november",
+    "dec",
+    "december",
 }
 _CONTENTS = {"of", "wine", "juice", "corks", "chips", "day", "belt", "wrap"}
 
@@ -67,10 +126,11 @@ def find_vessels(
         elif _counted(words, i):
             found.append(_mention(tokens, text[tokens[i].start : tokens[i + 2].end], i, i + 3, False))
             i += 3
-        elif _coded(words, i, at) or (_CODE.match(words[i]) and any(f.last == i - 1 for f in found) and words[i - 1] in _JOIN):
-            found.append(Mention("vessel", VesselRef(tokens[i].text), i, i + 1, tokens[i].start, tokens[i].end))
-            i += 1
-        elif _compact(words[i]) is not None:
+        elif (
+            _coded(words, i, at)
+            or (_CODE.match(words[i]) and any(f.last == i - 1 for f in found) and words[i - 1] in _JOIN)
+            or _compact(words[i]) is not None
+        ):
             found.append(Mention("vessel", VesselRef(tokens[i].text), i, i + 1, tokens[i].start, tokens[i].end))
             i += 1
         else:
@@ -116,7 +176,9 @@ def _coded(words: list[str], i: int, at: dict[int, Number]) -> bool:
     to = i > 0 and words[i - 1] == "to" and not {"yeast", "switched", "changed"}.intersection(words[max(0, i - 3) : i])
     holds = after in (["->"], ["→"], ["=>"], ["holds"], ["hold"], ["airlock"])
     joined = after and after[0] in _JOIN and bool(_CODE.match((words[i + 2 : i + 3] or [""])[0]))
-    return led or to or holds or bool(joined and words[i + 3 : i + 4] in (["hold"], ["->"], ["→"], ["racked"], ["hold"]))
+    return (
+        led or to or holds or bool(joined and words[i + 3 : i + 4] in (["hold"], ["->"], ["→"], ["racked"], ["hold"]))
+    )
 
 
 def _compact(word: str) -> str | None:
@@ -170,7 +232,11 @@ def _around(
 
 def _range_end(tokens: list[Token], words: list[str], k: int, first: str) -> bool:
     """Whether a label and token `k` open a range: `demijohns 1 to 6`."""
-    if words[k : k + 1] not in (["to"], ["-"], ["–"], ["through"], ["thru"]) or not first.isdigit() or k + 1 >= len(words):
+    if (
+        words[k : k + 1] not in (["to"], ["-"], ["–"], ["through"], ["thru"])
+        or not first.isdigit()
+        or k + 1 >= len(words)
+    ):
         return False
     last = tokens[k + 1].text
     return last.isdigit() and int(first) < int(last) <= _MOST_LABELS

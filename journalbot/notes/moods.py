@@ -60,7 +60,13 @@ def _mood(clause: Clause, before: Clause | None, on: datetime.date) -> str:
     free = [m for m in clause.mentions if m.first not in covered]
     if _anothers(clause):
         return "told"
-    if any(m.kind == "hearsay" and not _due(m, clause) and "after" not in words[max(0, m.first - 2) : m.first] and not {"like", "as", "than"}.intersection(words[max(0, m.first - 2) : m.first]) for m in free) and not clause.has("lab", "laboratory"):
+    if any(
+        m.kind == "hearsay"
+        and not _due(m, clause)
+        and "after" not in words[max(0, m.first - 2) : m.first]
+        and not {"like", "as", "than"}.intersection(words[max(0, m.first - 2) : m.first])
+        for m in free
+    ) and not clause.has("lab", "laboratory"):
         return "told"
     acts = [c.last for c in clause.of("cue") if c.value.form == "done" and c.value.detail != "weak"]
     if any(
@@ -132,7 +138,9 @@ def _told_to(clause: Clause, on: datetime.date) -> bool:
     return False
 
 
-_AFTER_FEAST = {"and", "i", "we", "with", "at", "was", "is", "came", "so", "then", "but", "the", "opened", "drank", "day"}
+_AFTER_FEAST = {
+    "and", "i", "we", "with", "at", "was", "is", "came", "so", "then", "but", "the", "opened", "drank", "day",
+}
 _AHEAD = {"next", "tomorrow"}
 
 
@@ -164,26 +172,40 @@ def _governs(m: Mention, clause: Clause) -> bool:
     word = clause.text.words[m.first]
     if word == "must":
         nxt = clause.text.words[m.last] if m.last < clause.last else ""
-        return nxt in ("be", "get", "not", "remember", "do", "order", "buy", "check", "test", "taste", "take", "ask") or any(
-            c.kind == "cue" and c.first == m.last and c.value.form == "base" for c in clause.mentions
-        )
+        return nxt in (
+            "be", "get", "not", "remember", "do", "order", "buy", "check", "test", "taste", "take", "ask",
+        ) or any(c.kind == "cue" and c.first == m.last and c.value.form == "base" for c in clause.mentions)
     after = clause.text.words[m.last : m.last + 1]
-    if after in (["know"], ["see"], ["admit"], ["say"], ["confess"], ["report"], ["think"], ["wait"], ["have"], ["be"]) and (
-        after != ["be"] and (after != ["have"] or word in ("should", "would", "must", "shd"))
-    ):
+    if after in (
+        ["know"],
+        ["see"],
+        ["admit"],
+        ["say"],
+        ["confess"],
+        ["report"],
+        ["think"],
+        ["wait"],
+        ["have"],
+        ["be"],
+    ) and (after != ["be"] and (after != ["have"] or word in ("should", "would", "must", "shd"))):
         return False  # "I have to admit", "should have racked it"
     if "been" in clause.text.words[max(clause.first, m.first - 2) : m.first] or word in ("wanted", "meant", "had"):
         return False  # "have been wanting to", "wanted to rack it but"
     if {"if", "whether", "what", "how"} & set(clause.text.words[max(clause.first, m.first - 3) : m.first]):
         return False
-    if word == "plan" and m.last - m.first == 1 and m.first and clause.text.words[m.first - 1] in ("a", "the", "past", "my", "our", "per"):
+    if (
+        word == "plan"
+        and m.last - m.first == 1
+        and m.first
+        and clause.text.words[m.first - 1] in ("a", "the", "past", "my", "our", "per")
+    ):
         return False
     be = clause.text.words[m.last : m.last + 1] == ["be"]
     if be or clause.text.words[m.last - 1].endswith("be"):
         if clause.text.words[m.first - 1] in ("out", "used", "seems", "seem", "appears", "found", "looks"):
             return False
-        after = m.last + be
-        return any(c.first == after and c.value.form == "done" and c.value.kind != "add" for c in clause.of("cue"))
+        act = m.last + be
+        return any(c.first == act and c.value.form == "done" and c.value.kind != "add" for c in clause.of("cue"))
     return True
 
 
@@ -232,15 +254,24 @@ def _adjective(day: Mention, words: list[str]) -> bool:
     after = words[day.last] if day.last < len(words) else ""
     if words[day.last - 1].endswith("'s"):
         return after in ("juice", "must", "yeast", "wine", "grapes", "fruit", "note", "reading", "figure", "mistake")
-    feast = day.last - day.first == 1 and words[day.first] in ("christmas", "xmas", "easter", "thanksgiving", "halloween")
-    return feast and after.isalpha() and after not in _AFTER_FEAST and words[day.first - 1] not in ("at", "for", "on", "since")
+    feast = day.last - day.first == 1 and words[day.first] in (
+        "christmas", "xmas", "easter", "thanksgiving", "halloween",
+    )
+    return (
+        feast
+        and after.isalpha()
+        and after not in _AFTER_FEAST
+        and words[day.first - 1] not in ("at", "for", "on", "since")
+    )
 
 
 def _of_old_figure(day: Mention, clause: Clause) -> bool:
     """`1.000, down from 1.004 last week`: the day of the figure told again, not of the new one."""
     words = clause.text.words
     readings = clause.of("reading")
-    return len(readings) > 1 and any(r.last == day.first and words[r.first - 1] in ("from", "was") for r in readings[1:])
+    return len(readings) > 1 and any(
+        r.last == day.first and words[r.first - 1] in ("from", "was") for r in readings[1:]
+    )
 
 
 def set_dates(clauses: list[Clause], on: datetime.date) -> None:
@@ -257,7 +288,12 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
         clause.time = next((t.value.time for t in clause.of("time")), None) or next(
             (d.time for d in own if d.time), None
         )
-        if own and clause.of("reading") and clause.text.words[own[0].first - 1] == "since" and own[0].first > clause.first:
+        if (
+            own
+            and clause.of("reading")
+            and clause.text.words[own[0].first - 1] == "since"
+            and own[0].first > clause.first
+        ):
             own = []  # "still 1.010 since Monday" is read now
         clause.own_date = own[0] if own else None
         opens = main is None or main.sentence != clause.sentence
@@ -277,7 +313,11 @@ def set_dates(clauses: list[Clause], on: datetime.date) -> None:
             clause.date = (told or main or clause).date
         else:
             clause.date = heading or today
-            if opens and clause.of("cue", "reading", "batch", "money") and not (told and _same_wine(clause, told, clauses)):
+            if (
+                opens
+                and clause.of("cue", "reading", "batch", "money")
+                and not (told and _same_wine(clause, told, clauses))
+            ):
                 told = None
         if not opens and _adds(clause):
             continue
@@ -381,10 +421,12 @@ def _goes_on(clause: Clause, told: Clause, clauses: list[Clause], today: str) ->
     begun = any(m.value.new is not None for c in sentence for m in c.of("batch")) or any(
         c.cues("start") or _STARTED.search(" ".join(c.words())) for c in sentence
     )
-    came = any(q.value.detail in ("started", "restarted") and not begun for c in sentence for q in c.cues("fermentation")) or any(
-        c.value.detail != "weak" and not begun for c in told.cues("purchase")
+    came = any(
+        q.value.detail in ("started", "restarted") and not begun for c in sentence for q in c.cues("fermentation")
+    ) or any(c.value.detail != "weak" and not begun for c in told.cues("purchase"))
+    present = (
+        not PRESENT.isdisjoint(clause.words()) or (clause.has("still") and not clause.has("was")) or _perfect(clause)
     )
-    present = not PRESENT.isdisjoint(clause.words()) or (clause.has("still") and not clause.has("was")) or _perfect(clause)
     other = clause.of("batch") and any(c.of("batch", "reading") or _acts(c) for c in sentence)
     if begun and clause.words()[0] in ("i", "we", "then"):
         other = False  # "Yesterday I started batch 7. I blended 10 litres of batch 5 into it"

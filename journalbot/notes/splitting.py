@@ -248,7 +248,13 @@ def _one_addition(own: list[Mention], before: list[Mention], text: Text) -> bool
     added = any(m.kind == "cue" and m.value.kind == "add" and m.value.form == "done" for m in before)
     things = all(any(m.kind == "material" for m in part) for part in (own, before))
     to = any(m.kind == "batch" and {"to", "into"}.intersection(text.words[m.first - 2 : m.first]) for m in own)
-    return added and things and to and not any(m.kind in ("cue", "reading") for m in own) and not any(m.kind == "batch" for m in before)
+    return (
+        added
+        and things
+        and to
+        and not any(m.kind in ("cue", "reading") for m in own)
+        and not any(m.kind == "batch" for m in before)
+    )
 
 
 def _moved_too(own: list[Mention], before: list[Mention], text: Text) -> bool:

@@ -110,7 +110,12 @@ class Subjects:
             ]
         each = list(dict.fromkeys(self.spoken))
         housed = any(c.of("vessel") for c in self.scene.sentence(clause)) and not clause.has("wine", "wines", "batch")
-        if draft.kind == "addition" and len(each) > 1 and not housed and any(m.first >= draft.last for m in clause.of("both")):
+        if (
+            draft.kind == "addition"
+            and len(each) > 1
+            and not housed
+            and any(m.first >= draft.last for m in clause.of("both"))
+        ):
             return tuple(each)
         nameless = "" if clause.first in self.scene.start_clauses or refs else self._nameless(draft)
         if not clause.of("pronouns") and (strange := self._strange(draft) or nameless):
@@ -171,7 +176,8 @@ class Subjects:
             and (goods or not any(q.value.detail != "weak" for q in c.of("cue")))
             for c in self.scene.sentence(clause)
         ) or any(
-            clause.text.words[r.first - 1] in ("for", "the") and r.value.how == "number" for r in self._references(clause)
+            clause.text.words[r.first - 1] in ("for", "the") and r.value.how == "number"
+            for r in self._references(clause)
         )
 
     def _references(self, clause: Clause) -> list[Mention]:
@@ -432,7 +438,15 @@ class Subjects:
             at = i
             while i < clause.last and text.words[i] in _DETERMINERS:
                 i += 1
-            told = text.words[i + 1 : i + 2] in (["gave"], ["reads"], ["read"], ["says"], ["said"], ["shows"], ["showed"])
+            told = text.words[i + 1 : i + 2] in (
+                ["gave"],
+                ["reads"],
+                ["read"],
+                ["says"],
+                ["said"],
+                ["shows"],
+                ["showed"],
+            )
             named = not told and ((i > at and at != clause.first) or self._said_of(i + 1, clause))
             if i < clause.last and text.tokens[i].kind == "word" and named and self._unexplained(i):
                 return text.slice(i, i + 1)

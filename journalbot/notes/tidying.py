@@ -92,7 +92,9 @@ def repeated(drafts: list[Draft], scene: Scene) -> list[Draft]:
     out: list[Draft] = []
     for clause in scene.clauses:
         out += [d for d in drafts if d.clause is clause]
-        bare = not clause.of("cue", "reading", "amount", "code", "material") and not any(d.clause is clause for d in drafts)
+        bare = not clause.of("cue", "reading", "amount", "code", "material") and not any(
+            d.clause is clause for d in drafts
+        )
         earlier = [d for d in out if d.kind in _REPEATED]
         if not bare or not earlier or clause.mood != "done":
             continue

@@ -161,7 +161,9 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
     )),
     ("purchase", "", ("picked up", "came to", "set me back", "on sale", "paid for")),
     ("end", "", (
-        "down the drain", "down the sink", "tipped the lot", "poured the lot", "poured the whole", "tipped the whole", "dumped the lot", "tipped it all", "poured it all", "poured away", "poured out", "threw away", "threw out", "threw it out",
+        "down the drain", "down the sink", "tipped the lot", "poured the lot", "poured the whole", "tipped the whole",
+        "dumped the lot", "tipped it all", "poured it all", "poured away", "poured out", "threw away", "threw out",
+        "threw it out",
         "threw it away", "thrown out", "thrown away", "tipped out", "tipped away", "on the compost",
         "on the compost heap", "gave up on", "written off", "wrote off", "write off", "got rid of",
     )),
@@ -204,7 +206,8 @@ PHRASES: tuple[tuple[str, str, tuple[str, ...]], ...] = (
         "restarted", "woken up", "is away again", "away again", "started back up", "running again", "kicked off again",
     )),
     ("fermentation", "finished", (
-        "fermented right out", "fermented all the way out", "fermented out", "gone dry", "went dry", "is dry", "dry at last", "dry now", "fermented dry",
+        "fermented right out", "fermented all the way out", "fermented out", "gone dry", "went dry", "is dry",
+        "dry at last", "dry now", "fermented dry",
         "fermentation finished", "fermentation done", "fermentation over", "done fermenting", "finished fermenting",
         "ferment finished", "ferment done", "ferment over", "calling it done", "call it done", "calling it dry",
         "call it dry", "declare it finished", "calling it finished", "done done", "is done", "is finished",

@@ -23,7 +23,8 @@ MATERIALS: dict[str, tuple[str, ...]] = {
         "sodium bisulphite", "sodium metabi", "sodium sulfite", "sodium sulphite", "na-meta", "na meta", "nameta",
         "smbs", "sod meta", "na2s2o5"),
     "campden tablet": (
-        "sulfite pill", "sulfite pills", "sulphite pill", "sulphite pills","campden tablet", "campden tablets", "campden tab", "campden tabs", "campden", "campdens",
+        "sulfite pill", "sulfite pills", "sulphite pill", "sulphite pills", "campden tablet", "campden tablets",
+        "campden tab", "campden tabs", "campden", "campdens",
         "campden pill", "campden pills", "campden's", "campden powder", "camden tablet", "camden tablets", "camden tab",
         "camden tabs", "camden", "camdens", "camden pill", "camden pills", "sulfite tablet", "sulfite tablets",
         "sulphite tablet", "sulphite tablets", "sulfite tabs", "sulphite tabs"),

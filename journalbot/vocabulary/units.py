@@ -45,7 +45,9 @@ UNITS: dict[str, Unit] = {
         "packet", "packets", "pack", "packs", "pkt", "pkts", "sachet", "sachets", "pkg", "package", "packages",
         "envelope", "envelopes",
     )),
-    "bottle": Unit("count", 1.0, ("bottle", "bottles", "btl", "btls", "bot", "bots", "botles", "botle", "magnum", "magnums")),
+    "bottle": Unit("count", 1.0, (
+        "bottle", "bottles", "btl", "btls", "bot", "bots", "botles", "botle", "magnum", "magnums",
+    )),
     "piece": Unit("count", 1.0, ("piece", "pieces", "pc", "pcs")),
     "pinch": Unit("count", 0.0, ("pinch", "pinches")),
 }

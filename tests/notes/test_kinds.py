@@ -259,10 +259,9 @@ OAK: list[Row] = [
         [e("oak", form="cubes", amount=2, unit="oz", toast="medium", origin="French")],
     ),
     ("added 30 g oak chips", [e("oak", form="chips", amount=30, unit="g")]),
-    gap(
+    (
         "two spirals in, medium plus American",
         [e("oak", form="spiral", amount=2, unit="piece", toast="medium plus", origin="American")],
-        why="the origin is lost where it stands last",
     ),
     ("1 oak stave, heavy toast", [e("oak", form="staves", amount=1, unit="piece", toast="heavy")]),
     ("oak powder, 20 g", [e("oak", form="powder", amount=20, unit="g")]),

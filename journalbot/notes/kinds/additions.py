@@ -25,7 +25,8 @@ _STOP = {
 _THINGS = {"bottle", "bottles", "bath", "towel", "towels", "cloth", "tank", "butt", "heater", "jacket", "pump", "meter"}
 _NO_NOUN = {
     "it", "this", "that", "them", "each", "both", "wine", "must", "juice", "yeast", "the", "course", "lees", "skins",
-    "total", "altogether", "all", "told", "bottle", "bottles", "glass", "space", "headspace", "mine", "foam", "sediment", "corks",
+    "total", "altogether", "all", "told", "bottle", "bottles", "glass", "space", "headspace", "mine", "foam",
+    "sediment", "corks",
 }
 
 
@@ -39,7 +40,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     ):
         return
     added = clause.cues("add", "crush") if clause.has("tablet", "tablets", "campden") else clause.cues("add")
-    if any(p.first - c.last <= 1 for c in added for p in clause.of("place") if 0 <= p.first - c.last):
+    if any(p.first - c.last <= 1 for c in added for p in clause.of("place") if p.first - c.last >= 0):
         added = []  # "berries are in the freezer"
     for m in _outermost(clause, scene):
         dose = scene.doses.get(m.first)
@@ -100,7 +101,9 @@ def _vessels_dosed(m: Mention, clause: Clause, scene: Scene) -> int:
         or words[clause.last - 1] == "each"
     )
     so_far = scene.clauses if each else scene.sentence(clause)
-    if any(c.text.words[v.first - 1] == "both" for c in scene.clauses if c.first <= clause.first for v in c.of("vessel")):
+    if any(
+        c.text.words[v.first - 1] == "both" for c in scene.clauses if c.first <= clause.first for v in c.of("vessel")
+    ):
         return 2
     vessels = {
         v.value.name
@@ -191,9 +194,7 @@ def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added
         return True
     if dose is not None:
         measured = {"free", "total"}.intersection(words[max(0, m.first - 2) : m.first])
-        return not (m.value == "sulfur dioxide" and measured) and not (
-            clause.of("airlock") and not added
-        )
+        return not (m.value == "sulfur dioxide" and measured) and not (clause.of("airlock") and not added)
     if spelling in WEAK_MATERIALS and not added:
         return _listed(clause, scene, m)
     return (

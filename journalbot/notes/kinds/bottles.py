@@ -62,10 +62,14 @@ def _gift_listed(clause: Clause, scene: Scene) -> Draft | None:
         return None
     if any(m.first < count.first and m.kind not in ("person", "descriptor") for m in clause.mentions):
         return None
-    given = any(c.cues("give") for c in scene.clauses if c.first < clause.first and clause.sentence - c.sentence <= _LISTED)
+    given = any(
+        c.cues("give") for c in scene.clauses if c.first < clause.first and clause.sentence - c.sentence <= _LISTED
+    )
     refs = [b for b in clause.of("batch") if b.first >= count.last]
     rest = {i for b in refs for i in range(b.first, b.last)} | set(range(count.first, count.last))
-    if not given or any(i not in rest for i in range(count.first, clause.last) if clause.text.words[i] not in ("of", "the")):
+    if not given or any(
+        i not in rest for i in range(count.first, clause.last) if clause.text.words[i] not in ("of", "the")
+    ):
         return None
     fields: dict[str, object] = {"count": tidy(count.value.value), "to": name}
     return Draft("give", clause, clause.first, clause.last, fields, ref=refs[0] if refs else None)
@@ -121,7 +125,7 @@ def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str, Me
     """`one went home with Odry and 2 with my brother`, `gave Priya 4 of b2 and Dana 3 of b1`: each count with its own
     receiver.
     """
-    out = []
+    out: list[tuple[float, int, str, Mention | None]] = []
     counts = [
         m
         for m in clause.of("number", "amount")
@@ -139,7 +143,11 @@ def _given_pairs(clause: Clause, scene: Scene) -> list[tuple[float, int, str, Me
             clause.sentence,
             mentions=[x for x in clause.mentions if x.first >= m.first and x.last <= stop],
         )
-        to = _named_before(m, clause, scene) or receiver_of(part, scene) or (out[-1][2] if out and not part.has("to") else None)
+        to = (
+            _named_before(m, clause, scene)
+            or receiver_of(part, scene)
+            or (out[-1][2] if out and not part.has("to") else None)
+        )
         if to is None:
             return []
         ref = next((b for b in part.of("batch") if b.first - m.last <= 3), None)
@@ -196,7 +204,13 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         and (counted or not clause.has("glass", "glasses", "cup", "sample", "seeds", "skins", "pulp", "pomace", "lees"))
     ) and (any(c.value.detail != "weak" for c in give) or names_person(clause, scene) or bottles):
         return "give"
-    if drink and clause.of("material") and not clause.of("bottles") and not bottle_amounts(clause) and not counted_batches(clause):
+    if (
+        drink
+        and clause.of("material")
+        and not clause.of("bottles")
+        and not bottle_amounts(clause)
+        and not counted_batches(clause)
+    ):
         return ""  # "knocked back the acid with chalk"
     if drink and {clause.text.words[c.first] for c in drink} <= {"did", "done"} and _bottling(clause, scene):
         return ""  # "bottled the red, and on Friday we did the white, 11 bottles"

@@ -13,8 +13,8 @@ _LEADING = {
     "bought", "buy", "got", "picked", "up", "ordered", "paid", "pay", "for", "spent", "on", "the", "a", "an", "some",
     "and", "also", "new", "from", "today", "i", "we", "me", "it", "they", "were", "was", "is", "cost", "came", "to",
     "of", "my", "our", "at", "grabbed", "another", "more", "him", "her", "them", "=", ":", "-", ",", "(", "which",
-    "had", "have", "did", "do", "least", "started", "starting", "collected", "fetched", "that", "total", "with", "only", "just", "then", "plus", "in",
-    "this", "set", "back", "are", "those", "these", "&", "about",
+    "had", "have", "did", "do", "least", "started", "starting", "collected", "fetched", "that", "total", "with", "only",
+    "just", "then", "plus", "in", "this", "set", "back", "are", "those", "these", "&", "about",
 }
 _TRAILING = {
     "for", "at", "cost", "costs", "were", "was", "came", "to", "is", "@", "=", ":", "-", ",", "(", "set", "me", "back",
@@ -87,7 +87,12 @@ def _purchase(m: Mention, unit_price: Mention | None, clause: Clause, scene: Sce
     if scene.started is not None and (not item or not _names_goods(lo, hi, clause)):
         item = _start_item(scene) or item
         dose = next((scene.doses[f.first] for f in scene.text.of(*MADE_OF) if f.first in scene.doses), None)
-        if count is None and dose and item and any(c.cues("purchase") or c.has("brought") for c in scene.sentence(clause)):
+        if (
+            count is None
+            and dose
+            and item
+            and any(c.cues("purchase") or c.has("brought") for c in scene.sentence(clause))
+        ):
             count, unit = dose.value, dose.unit or None
     if item:
         fields["item"] = item
@@ -172,7 +177,11 @@ def _noun_before(m: Mention, clause: Clause, first: int) -> tuple[int, int]:
     while hi > lo and (_trails(words, hi) or any(c.first == hi - 1 for c in clause.cues("purchase"))):
         hi -= 1
     for i in range(hi - 1, lo, -1):
-        if words[i] in ("from", "at", "off") and words[i + 1] != "least" and not any(x.first <= i < x.last for x in clause.of("number", "amount")):
+        if (
+            words[i] in ("from", "at", "off")
+            and words[i + 1] != "least"
+            and not any(x.first <= i < x.last for x in clause.of("number", "amount"))
+        ):
             hi = i
     return _strip(lo, hi, clause)
 

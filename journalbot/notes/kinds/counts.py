@@ -13,7 +13,7 @@ def bottle_amounts(clause: Clause) -> list[Mention]:
 
 def counted_batches(clause: Clause) -> list[tuple[float, Mention]]:
     """Counts that stand right before a batch (`4 sauv blancs`, `a dozen of the kit red`)."""
-    out = []
+    out: list[tuple[float, Mention]] = []
     words = clause.text.words
     for ref in clause.of("batch"):
         if any(v.first in (ref.last, ref.last - 1) for v in clause.of("vessel")):

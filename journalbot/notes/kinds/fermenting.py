@@ -28,9 +28,8 @@ _OTHER_THINGS = {
     "weather", "grandson", "grandkids", "harvest", "picking", "degassing", "yet", "bottle", "bottles", "siphon",
 }
 _NOT_BEFORE = {
-    "stopped", "stopping", "quit", "quits",
-    "almost", "nearly", "not", "isn't", "until", "till", "when", "once", "if", "before", "still", "never", "should",
-    "slowly", "barely", "hardly", "no",
+    "stopped", "stopping", "quit", "quits", "almost", "nearly", "not", "isn't", "until", "till", "when", "once", "if",
+    "before", "still", "never", "should", "slowly", "barely", "hardly", "no",
 }
 _GUESSED = {"maybe", "perhaps", "possibly", "might", "whether", "unsure"}
 _NEW_CAUSES = {
@@ -125,7 +124,21 @@ def _meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
         return False
     if detail == "stuck":
         return (
-            after[:1] not in (["it"], ["the"], ["in"], ["to"], ["an"], ["a"], ["back"], ["my"], ["on"], ["about"], ["with"], ["by"])
+            after[:1]
+            not in (
+                ["it"],
+                ["the"],
+                ["in"],
+                ["to"],
+                ["an"],
+                ["a"],
+                ["back"],
+                ["my"],
+                ["on"],
+                ["about"],
+                ["with"],
+                ["by"],
+            )
             and not clause.has(
                 "lid",
                 "cork",

@@ -43,7 +43,11 @@ def read_moving(clause: Clause, scene: Scene) -> Iterator[Draft]:
             continue
         yield Draft("move", clause, place.first, place.last, {"to": _place(place, clause)})
         return
-    if strong and not any(v.first > strong[0].last + 1 for v in clause.of("vessel")) and all(c.value.detail == "weak" for c in clause.cues("rack", "give")):
+    if (
+        strong
+        and not any(v.first > strong[0].last + 1 for v in clause.of("vessel"))
+        and all(c.value.detail == "weak" for c in clause.cues("rack", "give"))
+    ):
         yield from _moved_anywhere(strong[0], clause)
 
 

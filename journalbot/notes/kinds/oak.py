@@ -71,9 +71,11 @@ def _said_after(kind: str, clause: Clause, scene: Scene) -> Mention | None:
 
 
 def _said_before(kind: str, clause: Clause, scene: Scene) -> Mention | None:
-    """`bought 1 lb of oak chips. American, medium toast. Put 2 oz in`: a sentence before of nothing but the oak's sort."""
+    """`bought 1 lb of oak chips. American, medium toast. Put 2 oz in`: a sentence before of the oak's sort alone."""
     for c in scene.clauses:
-        words_only = c.of(kind) and all(m.kind in ("oak_toast", "oak_origin", "oak_word", "descriptor") for m in c.mentions)
+        words_only = c.of(kind) and all(
+            m.kind in ("oak_toast", "oak_origin", "oak_word", "descriptor") for m in c.mentions
+        )
         if c.sentence in (clause.sentence - 1, clause.sentence - 2) and words_only:
             return max(c.of(kind), key=lambda m: m.last - m.first)
     return None

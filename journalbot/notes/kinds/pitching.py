@@ -26,7 +26,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         return
     strong = clause.cues("pitch")
     strong = [c for c in strong if c.value.detail != "weak" or _speaks_of_yeast(clause)]
-    strong = [c for c in strong if not {"before", "until"}.intersection(clause.text.words[max(0, c.first - 2) : c.first])]
+    strong = [
+        c for c in strong if not {"before", "until"}.intersection(clause.text.words[max(0, c.first - 2) : c.first])
+    ]
     if clause.cues("fermentation") and not clause.of("code", "amount"):
         return  # "the wild yeast in the bins got going"
     strong = [c for c in strong if c.value.form != "ing" or clause.text.words[c.first - 1] not in _BEFORE_NOUN]

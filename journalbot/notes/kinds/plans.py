@@ -33,7 +33,12 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     planned = clause.of("planned")
     due = _due(clause, scene)
     told = any(c.first == clause.first and c.value.form == "base" for c in clause.of("cue"))  # "Pull it in April"
-    acts = clause.of("code") or clause.has("yeast") or any(c.value.detail != "weak" for c in clause.of("cue")) or _CHORES.intersection(clause.words())
+    acts = (
+        clause.of("code")
+        or clause.has("yeast")
+        or any(c.value.detail != "weak" for c in clause.of("cue"))
+        or _CHORES.intersection(clause.words())
+    )
     if not planned and not told and not (acts and _does_something(clause)):
         return  # "school goes back tomorrow"
     planned = [m for m in planned if m.first == clause.first or clause.text.words[m.first : m.last] != ["to", "do"]]
@@ -81,7 +86,9 @@ def _does_something(clause: Clause) -> bool:
     start = planned[0].last if planned else clause.first
     return (
         any(
-            c.first >= start and c.value.detail != "weak" and c.value.kind not in ("add", "fermentation", "start", "vessel")
+            c.first >= start
+            and c.value.detail != "weak"
+            and c.value.kind not in ("add", "fermentation", "start", "vessel")
             for c in clause.of("cue")
         )
         or bool(clause.of("material", "code"))
@@ -145,7 +152,11 @@ def _what(clause: Clause) -> str:
         clause.first,
     )
     turns = [i for i in range(act + 1, clause.last) if text.words[i] in ("when", "while", "because", "unless")]
-    turns += [i for i in range(act + 1, clause.last) if text.words[i] in ("and", ",") and i > min((d.last for d in clause.of("date")), default=clause.last) - 1]
+    turns += [
+        i
+        for i in range(act + 1, clause.last)
+        if text.words[i] in ("and", ",") and i > min((d.last for d in clause.of("date")), default=clause.last) - 1
+    ]
     stop = min([m.first for m in clause.of("supposed") if m.first > act] + turns, default=clause.last)
     planned = clause.of("planned")
     start = max(clause.first, act) if planned and planned[0].first < act else clause.first
@@ -188,7 +199,10 @@ def _another(batch: Mention, clause: Clause) -> bool:
     return batch.value.how == "name" and bool((begun and before in ("a", "an", "another", "new", "some")) or plural)
 
 
-_LENGTHS = {"one", "two", "three", "four", "day", "days", "week", "weeks", "month", "months", "year", "years", "a", "on", "about", "more", "another"}
+_LENGTHS = {
+    "one", "two", "three", "four", "day", "days", "week", "weeks", "month", "months", "year", "years", "a", "on",
+    "about", "more", "another",
+}
 _PHRASAL = {"pick", "top", "clean", "set", "wash", "sort", "clear", "use", "fill"}
 
 

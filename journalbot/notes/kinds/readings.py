@@ -155,14 +155,21 @@ def _of_room(m: Mention, clause: Clause, scene: Scene) -> bool:
     if clause.of("batch") or clause.of("vessel"):
         return False
     after = clause.text.words[m.last : m.last + 2]
-    if after[:1] == ["there"] or after in (["in", "there"], ["out", "there"], ["in", "here"]) or (
-        after[:1] in (["in"], ["on"], ["at"], ["out"])
-        and any(0 < p.first - m.last <= _PLACE_GAP for p in clause.of("place"))
+    if (
+        after[:1] == ["there"]
+        or after in (["in", "there"], ["out", "there"], ["in", "here"])
+        or (
+            after[:1] in (["in"], ["on"], ["at"], ["out"])
+            and any(0 < p.first - m.last <= _PLACE_GAP for p in clause.of("place"))
+        )
     ):
         return True
     if after in (["down", "there"], ["up", "there"]) and scene.text.of("place"):
         return True
-    if clause.joined_by == "which" and "thermometer" in clause.text.words[max(0, clause.first - _TOLD_BEFORE) : clause.first]:
+    if (
+        clause.joined_by == "which"
+        and "thermometer" in clause.text.words[max(0, clause.first - _TOLD_BEFORE) : clause.first]
+    ):
         return True
     if clause.joined_by == "where":
         return True  # "to the apple store, where it is 20 degrees"
@@ -196,8 +203,12 @@ def _left(clause: Clause, scene: Scene) -> Iterator[Draft]:
             UNITS.get(m.value.unit)
             and UNITS[m.value.unit].dimension == "volume"
             and m.value.unit not in ("tsp", "tbsp")
-            and not any(d is m.value and any(x.first == f for x in clause.of("material")) for f, d in scene.doses.items())
-            and any(w.first in (m.last, m.last + 1) if moved else -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left)
+            and not any(
+                d is m.value and any(x.first == f for x in clause.of("material")) for f, d in scene.doses.items()
+            )
+            and any(
+                w.first in (m.last, m.last + 1) if moved else -_LEFT_GAP < w.first - m.last < _LEFT_GAP for w in left
+            )
         ):
             fields = {"quantity": "volume", "value": m.value.value, "unit": m.value.unit}
             if m.value.approx:
@@ -249,7 +260,9 @@ def _heads_figure(clause: Clause) -> bool:
     ends = any(b.kind in ("batch", "vessel") and b.last == clause.first - 1 for b in clause.text.mentions)
     before = clause.text.words[max(0, clause.first - _TOLD_BEFORE) : clause.first]
     if before[-1:] in (["."], [":"]) and {"tested", "checked", "measured", "read"}.intersection(before):
-        return any(b.kind == "batch" and clause.first - _TOLD_BEFORE <= b.first < clause.first for b in clause.text.mentions)
+        return any(
+            b.kind == "batch" and clause.first - _TOLD_BEFORE <= b.first < clause.first for b in clause.text.mentions
+        )
     named = any(b.kind == "batch" and b.last <= clause.first for b in clause.text.mentions)
     return ends or (named and clause.joined_by in (":", ",", "-") and "reading" in clause.text.words[: clause.first])
 

@@ -24,7 +24,9 @@ def names_person(clause: Clause, scene: Scene) -> bool:
 def taker_of(clause: Clause, scene: Scene) -> str | None:
     """`Rosaria took 6 home`: who took them away."""
     text, words = clause.text, clause.text.words
-    took = next((i for i in range(clause.first + 1, clause.last) if words[i] in ("took", "got", "received", "had")), None)
+    took = next(
+        (i for i in range(clause.first + 1, clause.last) if words[i] in ("took", "got", "received", "had")), None
+    )
     if took is None or (
         words[took] == "took"
         and not (
@@ -69,7 +71,9 @@ def _was_given(clause: Clause) -> str | None:
     if at is None or words[at - 1] not in ("was", "were", "got") or at - 1 - clause.first > _NAME_WORDS:
         return None
     named = clause.text.tokens[clause.first].text[:1].isupper() or words[clause.first] in PEOPLE
-    who = words[clause.first] not in ("it", "they", "the", "this", "that") and not clause.of("amount", "batch")[:1] == []
+    who = (
+        words[clause.first] not in ("it", "they", "the", "this", "that") and bool(clause.of("amount", "batch"))
+    )
     return clause.text.slice(clause.first, at - 1) if named and who else None
 
 

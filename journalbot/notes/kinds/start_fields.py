@@ -26,8 +26,10 @@ _QUALITIES = {
 _TOOLS = {"masher", "peeler", "crusher", "picker", "corer"}  # "potato masher"
 _NAMED = (
     "call it", "called it", "calling it", "call this", "named it", "name it", "christened", "calling this",
-    "wants it called", "want it called", "it is called", "shall call", "will call it", "i'll call", "i am calling", "i'm calling", "we are calling", "we're calling", "we call", "i call", "going to call it", "named", "dubbed", "nicknamed", "i'll call it", "its name is", "name is", "to be called",
-    "will be called", "shall be called", "is called", "to be named", "will be named",
+    "wants it called", "want it called", "it is called", "shall call", "will call it", "i'll call", "i am calling",
+    "i'm calling", "we are calling", "we're calling", "we call", "i call", "going to call it", "named", "dubbed",
+    "nicknamed", "i'll call it", "its name is", "name is", "to be called", "will be called", "shall be called",
+    "is called", "to be named", "will be named",
 )
 _NOT_VESSEL_UNITS = {"tsp", "tbsp", "cup", "fl oz", "ml"}
 _COLOURS = {
@@ -36,8 +38,8 @@ _COLOURS = {
 }
 
 _BEFORE_KIT = {
-    "a", "an", "the", "my", "our", "of", "from", "another", "new", "this", "that", "with", ",", ".", ":", "(", "is", "=",
-    "started", "batch", "wine", "first", "gal", "l", "gallons", "litres", "cheap", "one", "same", "made", "was",
+    "a", "an", "the", "my", "our", "of", "from", "another", "new", "this", "that", "with", ",", ".", ":", "(", "is",
+    "=", "started", "batch", "wine", "first", "gal", "l", "gallons", "litres", "cheap", "one", "same", "made", "was",
 }
 _LATER = {"kit", "box", "boxes", "crate", "crates", "pail", "pails"}
 
@@ -149,7 +151,7 @@ def _is_addition(m: Mention, clause: Clause, scene: Scene) -> bool:
 
 
 def is_base_juice(m: Mention, scene: Scene) -> bool:
-    """Whether juice that is often put in (apple, grape) is what a wine is made from here: gallons of it, and no more."""
+    """Whether juice that is often put in (apple, grape) is what a wine is made from: gallons of it, and no more."""
     dose = scene.doses.get(m.first)
     rest = [o for o in scene.text.of(*MADE_OF) if o.first != m.first and o.first in scene.doses]
     return (
@@ -261,7 +263,9 @@ def volume_of(here: list[Clause], scene: Scene) -> Mention | None:
                 or unit in _NOT_VESSEL_UNITS
                 or _of_material(m, scene)
                 or any(v.first <= m.first < v.last for v in c.of("vessel"))
-                or any(b.first in (m.last, m.last + 1) and b.value.how == "number" for b in c.of("batch"))  # what was blended in
+                or any(
+                    b.first in (m.last, m.last + 1) and b.value.how == "number" for b in c.of("batch")
+                )  # what was blended in
             ):
                 continue
             if c.cues("vessel") or _in_brackets_after_vessel(m, scene):

@@ -253,7 +253,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
             fields["approx"] = True
     if bases := base_of(scene):
         fields["from"] = bases
-    if "colour" not in fields and any("mead" in c.words() and not c.cues("purchase") for c in here if c.sentence == here[0].sentence):
+    if "colour" not in fields and any(
+        "mead" in c.words() and not c.cues("purchase") for c in here if c.sentence == here[0].sentence
+    ):
         fields["colour"] = "mead"
     vessels = [
         v
@@ -285,7 +287,9 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
         if main.own_date or main.date < scene.on.isoformat()
         else next((c for c in here if c.own_date and c.sentence <= main.sentence + 1 and _of_starting(c)), main)
     )
-    begun = next((c for c in here if c.cues("start") or (c.sentence <= main.sentence and c.has("started", "began"))), None)
+    begun = next(
+        (c for c in here if c.cues("start") or (c.sentence <= main.sentence and c.has("started", "began"))), None
+    )
     if begun and not main.own_date and begun.date < dated.date:
         dated = begun
     draft = Draft("start", main, here[0].first, main.last, fields, batches=(scene.started,))

@@ -180,7 +180,10 @@ def _described(clause: Clause, scene: Scene) -> list[Mention]:
         m
         for m in clause.of("descriptor")
         if m.first not in eaten
-        and not (clause.text.words[m.first] == "off" and clause.text.words[m.last : m.last + 1] in (["into"], ["to"], ["the"]))
+        and not (
+            clause.text.words[m.first] == "off"
+            and clause.text.words[m.last : m.last + 1] in (["into"], ["to"], ["the"])
+        )
         and not any(b.first <= m.first < b.last for b in own)
         and not any(
             x.first <= m.first < x.last
