@@ -15,10 +15,11 @@ from journalbot.language.names import Names
 from journalbot.language.text import understand
 from journalbot.model import Ask, Entry, Settings
 from journalbot.notes.amounts import link
+from journalbot.notes.dating import set_dates
 from journalbot.notes.draft import Draft, Scene
 from journalbot.notes.kinds import READERS
 from journalbot.notes.kinds.starting import find_start
-from journalbot.notes.moods import set_dates, set_moods
+from journalbot.notes.moods import set_moods
 from journalbot.notes.splitting import split
 from journalbot.notes.subjects import Subjects
 from journalbot.notes.taken_back import take_back

@@ -4,8 +4,8 @@ from dataclasses import replace
 
 from journalbot.journal.cellar import Cellar
 from journalbot.model import Entry
+from journalbot.notes.dating import PRESENT
 from journalbot.notes.draft import Draft, Scene
-from journalbot.notes.moods import PRESENT
 
 _AT_THE_START = ("reading", "addition", "crush", "press")
 

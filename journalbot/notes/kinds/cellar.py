@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from journalbot.language.lexicon import Mention
 from journalbot.notes.clauses import Clause
+from journalbot.notes.dating import each_day
 from journalbot.notes.draft import Draft, Scene
-from journalbot.notes.moods import each_day
 
 _PLAIN = ("crush", "press", "degas", "filter", "stir", "chill", "punch_down")
 _TO = {"into", "to", "->", "→", "=>", ">", "in", "onto"}
