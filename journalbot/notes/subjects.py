@@ -1,22 +1,17 @@
 """Which batch an entry is about: by what its clause names, what the note spoke of before, or what the act allows."""
 
-import itertools
-
 from journalbot.journal.vessel_names import is_bare, vessel_key
-from journalbot.language.batch_index import GENERIC
 from journalbot.language.lexicon import Mention
 from journalbot.model import Ask, Batch
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Draft, Scene
 from journalbot.notes.kinds.racking import role
-from journalbot.vocabulary.english import english
-from journalbot.vocabulary.everyday import EVERYDAY
+from journalbot.notes.references import coordinated, points, ref_text, references
+from journalbot.notes.strangers import nameless, strange
 
 _OVER = ("taste", "drink", "give")  # acts on wine that may be in bottles
-_SOURCE_LEADS = {"with", "like", "than", "as", "using", "w", "w/"}
-_COMPARED = {"like", "than", "as", "unlike", "versus", "vs"}
-_IDLE = {"about", "did", "do", "love", "call", "called", "with", "than", "worth", "wrote", "write", "say", "said"}
-_SKIP = {"the", "my", "our", "some", "a", "an", "of", "same", "for", "bit", "more", "last", "that"}
+_DECIDING = ("pitch", "press", "punch_down")  # only a batch in one state can take them: one such need not be named
+_BASES = {"grapes", "juice", "fruit", "kit", "honey", "must", "berries", "apples", "pears", "plums", "peaches"}
 
 
 def _plausible(kind: str, batch: Batch) -> bool:
@@ -28,36 +23,6 @@ def _plausible(kind: str, batch: Batch) -> bool:
     if kind in _OVER:
         return True
     return batch.under_way
-
-
-_BASES = {"grapes", "juice", "fruit", "kit", "honey", "must", "berries", "apples", "pears", "plums", "peaches"}
-_DETERMINERS = {"the", "my", "our", "that", "this"}
-_OBJECTS = (  # acts whose object is the wine
-    "rack",
-    "press",
-    "crush",
-    "bottle",
-    "degas",
-    "filter",
-    "stir",
-    "chill",
-    "punch_down",
-    "pitch",
-    "top_up",
-    "drink",
-    "give",
-    "taste",
-    "move",
-    "blend",
-)
-_RECEIVING = {"to", "into", "in", "on", "for"}
-_BOTTLES_OF = {"of", "a", "an", "another"}
-_RECEIVED = ("addition", "pitch", "oak", "malolactic", "reading", "fermentation", "top_up", "punch_down", "stir")
-_SAID_OF = {"off", "into", "to", "with", "is", "was", "at", "has", "from", "'s", "went", "now", ":"}
-_NOT_A_WINE = {"color", "colour", "chips", "juice", "skins", "wood", "barrel", "flavor", "flavour", "notes", "taste"}
-
-# Acts that only a batch in one state can take, so that one such batch need not be named.
-_DECIDING = ("pitch", "press", "punch_down")
 
 
 class Subjects:
@@ -72,7 +37,7 @@ class Subjects:
 
     def main(self) -> int | None:
         """The one batch that the note is about, if there is just one."""
-        named = (m.value.fits for c in self.scene.clauses for m in self._references(c))
+        named = (m.value.fits for c in self.scene.clauses for m in references(self.scene, c))
         each = set(self.spoken) or {fits[0] for fits in named if len(fits) == 1}
         return each.pop() if len(each) == 1 else None
 
@@ -100,7 +65,7 @@ class Subjects:
         clause = draft.clause
         if draft.ref is not None:
             return self._narrow(draft.ref, draft.kind)
-        refs = self._references(clause)
+        refs = references(self.scene, clause)
         if draft.kind == "purchase":
             if self._other_goods(draft):
                 return ()
@@ -117,12 +82,12 @@ class Subjects:
             and any(m.first >= draft.last for m in clause.of("both"))
         ):
             return tuple(each)
-        nameless = "" if clause.first in self.scene.start_clauses or refs else self._nameless(draft)
-        if not clause.of("pronouns") and (strange := self._strange(draft) or nameless):
-            return self._which(strange)
+        unknown = strange(self.scene, draft) or ("" if refs else nameless(self.scene, clause))
+        if unknown and not clause.of("pronouns"):
+            return self._which(unknown)
         for m in clause.of("stranger") if refs else ():
             pairs = [sorted((r, m), key=lambda m: m.first) for r in refs]
-            if any(a.last < b.first and self._coordinated([a, b], clause) for a, b in pairs):
+            if any(a.last < b.first and coordinated([a, b], clause) for a, b in pairs):
                 return self._which(ref_text(self.scene, m))  # "both the zin and the cider"
         if refs:
             return self._several(refs, draft)
@@ -171,61 +136,18 @@ class Subjects:
             return True
         goods = _BASES.intersection(clause.words())
         return any(
-            any(r.value.how != "age" for r in self._references(c))
+            any(r.value.how != "age" for r in references(self.scene, c))
             and not c.of("money")
             and (goods or not any(q.value.detail != "weak" for q in c.of("cue")))
             for c in self.scene.sentence(clause)
         ) or any(
             clause.text.words[r.first - 1] in ("for", "the") and r.value.how == "number"
-            for r in self._references(clause)
-        )
-
-    def _references(self, clause: Clause) -> list[Mention]:
-        """References that say what a clause is about, without those it only draws on or compares with."""
-        words = clause.text.words
-        out = []
-        for m in clause.of("batch", "stranger"):
-            if m.value.how != "unclear" and (m.kind == "stranger" or self._inert(m, clause)):
-                continue
-            i = m.first - 1
-            while i >= clause.first and (
-                words[i] in _SKIP or any(a.first <= i < a.last for a in clause.of("amount", "number"))
-            ):
-                i -= 1
-            lead = words[i] if i >= clause.first else ""
-            if lead in _COMPARED or (lead in _SOURCE_LEADS and clause.cues("top_up", "blend")):
-                continue
-            if (
-                clause.cues("top_up")
-                and ({"with", "w", "using"} & set(words[clause.first : m.first]) or lead in ("from", "out"))
-            ) or (clause.cues("blend") and not clause.has("into")):
-                continue
-            out.append(m)
-        return out
-
-    def _inert(self, m: Mention, clause: Clause) -> bool:
-        """A fruit's name that stands for the fruit here: a tasting word, a material, what a wine is started from."""
-        if m.value.how == "number":
-            return False
-        if not m.value.fits:
-            return True
-        if m.first in self.scene.doses and any(x.first <= m.first and m.last <= x.last for x in clause.of("material")):
-            return True
-        if clause.text.words[max(0, m.first - 2) : m.first] and {"to", "into", "for", "on"} & set(
-            clause.text.words[max(0, m.first - 2) : m.first]
-        ):
-            return False
-        return (
-            self.scene.started is not None
-            and clause.first in self.scene.start_clauses
-            and all(c.value.detail == "weak" for c in clause.cues("rack", "bottle", "top_up", "drink", "taste", "give"))
-            and m.value.how == "name"
-            and self.scene.started not in m.value.fits
+            for r in references(self.scene, clause)
         )
 
     def _several(self, refs: list[Mention], draft: Draft) -> tuple[int, ...] | Ask:
         clause = draft.clause
-        if len(refs) > 1 and not self._coordinated(refs, clause):
+        if len(refs) > 1 and not coordinated(refs, clause):
             before = [r for r in refs if r.last <= draft.first]
             near = before[-1] if before else refs[0]
             after = [r for r in refs if r.first >= draft.last]
@@ -245,16 +167,6 @@ class Subjects:
                 return found
             out.extend(found)
         return tuple(dict.fromkeys(out))
-
-    def _coordinated(self, refs: list[Mention], clause: Clause) -> bool:
-        words = clause.text.words
-        return all(
-            all(
-                w in ("and", "&", ",", "+", "the", "my", "/", "batch", "for", "in", "into", "on")
-                for w in words[a.last : b.first]
-            )
-            for a, b in itertools.pairwise(refs)
-        )
 
     def _narrow(self, ref: Mention, kind: str) -> tuple[int, ...] | Ask:
         """The one batch that a reference means, by what the note spoke of, what is under way and what the act
@@ -348,7 +260,7 @@ class Subjects:
             if c.first in self.by_clause:
                 found = self.by_clause[c.first]
                 return found[-1:] if clause.joined_by == "which" else found
-            refs = self._references(c)
+            refs = references(self.scene, c)
             if refs and not (c.mood == "planned" and not c.of("reading")):
                 return self._several(refs, Draft(draft.kind, c, c.first, c.last))
             if vessels := self._by_vessel(c, Draft("reading", c, c.first, c.last)):
@@ -356,7 +268,7 @@ class Subjects:
         if scene.started is not None and clause.first in scene.start_clauses:
             return (scene.started,)
         for c in scene.clauses[i + 1 :] if "with" not in draft.fields else ():
-            refs = self._references(c)
+            refs = references(self.scene, c)
             own = any(q.value.detail != "weak" for q in c.of("cue"))
             if own and clause.of("pronouns") and draft.kind not in _OVER:
                 break  # "pitched it, and gave Ann a bottle of the 2022": it is the wine spoken of before
@@ -366,16 +278,11 @@ class Subjects:
                 return vessels
         if self._given is not None:
             return (self._given,)
-        if any(self._points(c) for c in scene.sentence(clause)):
+        if any(points(c) for c in scene.sentence(clause)):
             last = scene.cellar.last_spoken
             if last is not None and (draft.kind in _OVER or scene.cellar.batches[last].under_way):
                 return (last,)
         return self._only(draft)
-
-    def _points(self, clause: Clause) -> bool:
-        """Whether a pronoun in the clause stands for a wine: not "telling me about it", "did it"."""
-        words = clause.text.words
-        return any(m.first == 0 or words[m.first - 1] not in _IDLE for m in clause.of("pronouns"))
 
     def _only(self, draft: Draft) -> tuple[int, ...] | Ask:
         cellar = self.scene.cellar
@@ -397,67 +304,6 @@ class Subjects:
                 return (able[0],)
         return self._ask(draft)
 
-    def _strange(self, draft: Draft) -> str:
-        """A wine that the journal does not have, named where the act's wine stands (`racked the cider`, `kmeta to the
-        mead`).
-        """
-        clause, words = draft.clause, self.scene.text.words
-        if clause.first in self.scene.start_clauses:
-            return ""
-        acts = {c.last for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind in _OBJECTS}
-        counts = clause.of("number")
-        for m in clause.of("stranger"):
-            if GENERIC.issuperset(m.value.terms) and m.value.terms:
-                continue  # "crushed the grapes"
-            i = m.first
-            while i > clause.first and words[i - 1] in _DETERMINERS:
-                i -= 1
-            after = words[m.last] if m.last < len(words) else ""
-            lead = words[i - 1] if i > clause.first else ""
-            if after not in _NOT_A_WINE and (
-                (i == clause.first and self._said_of(m.last, clause))
-                or (i in acts and (draft.kind != "taste" or i < m.first))
-                or (lead in _RECEIVING and draft.kind in _RECEIVED)
-                or (draft.kind in ("drink", "give") and (lead in _BOTTLES_OF or any(n.last == i for n in counts)))
-            ):
-                return ref_text(self.scene, m)
-        return ""
-
-    def _said_of(self, i: int, clause: Clause) -> bool:
-        """Whether what stands before token `i` is the subject of what follows: a reading, "is", "off its lees"."""
-        words = self.scene.text.words
-        return (i < len(words) and words[i] in _SAID_OF) or any(r.first in (i, i + 1) for r in clause.of("reading"))
-
-    def _nameless(self, draft: Draft) -> str:
-        """A word in the place of a wine's name that nothing explains (`windfall 1.008`, `racked windfall off its
-        lees`).
-        """
-        text, clause = self.scene.text, draft.clause
-        acts = [c.last for c in clause.of("cue") if c.value.detail != "weak" and c.value.kind not in ("add", "vessel")]
-        for i in (clause.first, *acts):
-            at = i
-            while i < clause.last and text.words[i] in _DETERMINERS:
-                i += 1
-            told = text.words[i + 1 : i + 2] in (
-                ["gave"],
-                ["reads"],
-                ["read"],
-                ["says"],
-                ["said"],
-                ["shows"],
-                ["showed"],
-            )
-            named = not told and ((i > at and at != clause.first) or self._said_of(i + 1, clause))
-            if i < clause.last and text.tokens[i].kind == "word" and named and self._unexplained(i):
-                return text.slice(i, i + 1)
-        return ""
-
-    def _unexplained(self, i: int) -> bool:
-        word = self.scene.text.words[i]
-        known = self.scene.names.knows(word) or word in EVERYDAY or not word.isalpha() or len(word) < 4
-        known = known or word in english() or word.removesuffix("s") in english()
-        return not known and not any(m.first <= i < m.last for m in self.scene.text.mentions)
-
     def _ask(self, draft: Draft) -> Ask:
         pool = self.scene.cellar.under_way() if draft.kind not in _OVER else list(self.scene.cellar.batches.values())
         return Ask(
@@ -470,8 +316,3 @@ class Subjects:
         b = self.scene.cellar.batches[number]
         what = b.name or ", ".join(b.fruit)
         return f"batch {number}" + (f" ({b.year} {what})" if what else f" ({b.year})" if b.year else "")
-
-
-def ref_text(scene: Scene, ref: Mention) -> str:
-    """A reference as the note has it."""
-    return scene.text.slice(ref.first, ref.last)
