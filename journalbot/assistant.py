@@ -5,7 +5,6 @@ What a turn has changed is on the disk before its reply is returned. The day is 
 
 import datetime
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from journalbot.journal.store import Journal
@@ -112,7 +111,7 @@ class Assistant:
             return Reading((Entry("remark", None, note.on, {"text": note.text}, span=(0, len(note.text))),))
         on, cellar = datetime.date.fromisoformat(note.on), cellar_for(self.journal, note)
         reading = read_note(note.text, on, self.journal.settings, self.words.names(), cellar, given)
-        return replace(reading, ask=reading.ask and reading.ask._replace(note=note.number))
+        return reading._replace(ask=reading.ask and reading.ask._replace(note=note.number))
 
     def read(self, note: Note, given: Json) -> tuple[list[Entry], Ask | None]:
         """Read a note kept before and file it, or keep what must be asked; inside a turn of the journal."""

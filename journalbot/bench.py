@@ -73,15 +73,23 @@ def _filled(path: Path, count: int) -> tuple[float, float]:
     return marks[0], marks[-1] - marks[-2]
 
 
-def _run(command: list[str]) -> float:
-    """Seconds that a command takes, the middle of eleven runs with bytecode cached."""
+def _run(*commands: list[str]) -> list[float]:
+    """Seconds that each command takes, the middle of 21 rounds of them all, with bytecode cached.
+
+    In rounds, so that whatever else the machine does meanwhile falls on all of them alike; output goes nowhere, as
+    reading it would be timed too, and would make the quickest look slower than it is.
+    """
     env = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
-    times = []
-    for _ in range(12):
-        start = time.perf_counter()
-        subprocess.run(command, env=env, check=True, capture_output=True, stdin=subprocess.DEVNULL)
-        times.append(time.perf_counter() - start)
-    return statistics.median(times[1:])
+    times: list[list[float]] = [[] for _ in commands]
+    for _ in range(22):
+        for command, taken in zip(commands, times, strict=True):
+            start = time.perf_counter()
+            subprocess.run(
+                command, env=env, check=True, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL,
+                stderr=subprocess.DEVNULL,
+            )
+            taken.append(time.perf_counter() - start)
+    return [statistics.median(taken[1:]) for taken in times]
 
 
 def _each(act: Callable[[str], object], texts: list[str]) -> list[float]:
@@ -102,9 +110,12 @@ def _spread(times: list[float]) -> str:
 
 
 def _starts(path: Path) -> None:
-    bare = _run([sys.executable, "-c", "pass"])
-    ask = _run([sys.executable, "-m", "journalbot", "--journal", str(path), "ask", _QUESTIONS[0].format(n=7)])
-    note = _run([sys.executable, "-m", "journalbot", "--journal", str(path), "note", "batch 7 1.010 at 68F"])
+    journalbot = [sys.executable, "-m", "journalbot", "--journal", str(path)]
+    bare, ask, note = _run(
+        [sys.executable, "-c", "pass"],
+        [*journalbot, "ask", _QUESTIONS[0].format(n=7)],
+        [*journalbot, "note", "batch 7 1.010 at 68F"],
+    )
     _say("start of bare Python", f"{bare * 1e3:7.1f} ms")
     _say("start to end of one question, 10,000 notes", f"{ask * 1e3:7.1f} ms   {ask / bare:5.1f} times bare Python")
     _say("start to end of one note, 10,000 notes", f"{note * 1e3:7.1f} ms   {note / bare:5.1f} times bare Python")

@@ -10,15 +10,17 @@ import os
 import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
-from typing import IO, NoReturn
+from typing import IO, TYPE_CHECKING, NoReturn
 
 from journalbot.arguments import Command, Given, Option, UsageError, help_on, read_arguments
-from journalbot.assistant import Assistant
 from journalbot.errors import ImportFileError, JournalbotError
-from journalbot.journal.store import Journal
 from journalbot.journal.where import VARIABLE, journal_path
 from journalbot.model import Reply
 from journalbot.screen import escaped, harmless, json_line, one_line
+
+if TYPE_CHECKING:
+    from journalbot.assistant import Assistant
+    from journalbot.journal.store import Journal
 
 _PROGRAM = "journalbot"
 _ABOUT = f"""journalbot: the journal a home winemaker talks to. Without a command it opens the chat.
@@ -110,8 +112,16 @@ def _day(given: Given, option: str) -> datetime.date:
 # ---- the commands
 
 
-def _open(given: Given, *, create: bool = True) -> Journal:
+def _open(given: Given, *, create: bool = True) -> "Journal":
+    from journalbot.journal.store import Journal
+
     return Journal.open(journal_path(given.options.get("journal")), create=create)
+
+
+def _assistant(journal: "Journal") -> "Assistant":
+    from journalbot.assistant import Assistant
+
+    return Assistant(journal)
 
 
 def _say(text: str) -> None:
@@ -128,7 +138,7 @@ def _chat(given: Given) -> int:
 def _note(given: Given) -> int:
     on = _day(given, "on")
     with _open(given) as journal:
-        reply = Assistant(journal).note(" ".join(given.words), on)
+        reply = _assistant(journal).note(" ".join(given.words), on)
     if "json" in given.options:
         from journalbot.turns.output import note_json
 
@@ -141,7 +151,7 @@ def _note(given: Given) -> int:
 def _ask(given: Given) -> int:
     today = _day(given, "today")
     with _open(given, create=False) as journal:
-        answer = Assistant(journal).ask(" ".join(given.words), today)
+        answer = _assistant(journal).ask(" ".join(given.words), today)
     if "json" in given.options:
         print(json_line(answer.to_json()))
     else:
@@ -158,7 +168,7 @@ def _import(given: Given) -> int:
     with _open(given) as journal, _lines(given.words[0]) as lines:
         before = journal.count_notes()
         try:
-            for reply in _counted(Assistant(journal).import_lines(lines)):
+            for reply in _counted(_assistant(journal).import_lines(lines)):
                 attention.add(reply)
                 if "json" in given.options:
                     print(json_line(note_json(reply)))
@@ -193,7 +203,7 @@ def _reread(given: Given) -> int:
     from journalbot.turns.output import reread_json, reread_told
 
     with _open(given, create=False) as journal:
-        done = Assistant(journal).reread(_progress if sys.stderr.isatty() else None)
+        done = _assistant(journal).reread(_progress if sys.stderr.isatty() else None)
     _clear()
     if "json" in given.options:
         for line in reread_json(done):

@@ -1,11 +1,12 @@
 """The nouns: what a person typed, what was read from it, and what comes back.
 
-Dataclasses with no behaviour beyond their own JSON form. Dates are ISO 8601 strings, as precise as the note was:
-`2024-10-05`, `2024-10` or `2024`; they sort as text.
+Plain records with no behaviour beyond their own JSON form. Dates are ISO 8601 strings, as precise as the note was:
+`2024-10-05`, `2024-10` or `2024`; they sort as text. None is a dataclass: loading that machinery, and making the
+classes with it, would take a tenth of the time of an answer.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from operator import attrgetter
 from typing import Any, NamedTuple
 
 Json = dict[str, Any]
@@ -14,8 +15,7 @@ Json = dict[str, Any]
 _HEAD = ("kind", "batch", "date", "time")
 
 
-@dataclass(frozen=True, slots=True)
-class Settings:
+class Settings(NamedTuple):
     """How this journal reads and shows figures."""
 
     units: str = "us"  # "us" or "metric": what a bare `70 degrees` means, and what answers are shown in
@@ -24,7 +24,7 @@ class Settings:
     hydrometer: str = "60F"  # "60F" or "20C": the temperature at which the hydrometer is true
     bottle_price: float | None = None  # what a bought bottle would cost the person, for savings
     # The person's own days, least and most, of what care reminds of, by key of `vocabulary.care.INTERVALS`.
-    intervals: Mapping[str, tuple[int, int]] = field(default_factory=dict, hash=False)
+    intervals: Mapping[str, tuple[int, int]] = {}
 
 
 class Note(NamedTuple):
@@ -36,14 +36,13 @@ class Note(NamedTuple):
     kind: str = "note"  # "note", "correction" or "answer"
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(NamedTuple):
     """One thing that happened to one batch, or to the cellar as a whole, on one date."""
 
     kind: str
     batch: int | None
     date: str
-    fields: Mapping[str, Any] = field(default_factory=dict)
+    fields: Mapping[str, Any] = {}
     time: str | None = None
     span: tuple[int, int] = (0, 0)  # where in the note's text it was read
     doubt: str | None = None  # why it may be wrong, where it was filed all the same
@@ -58,7 +57,7 @@ class Entry:
     def with_fields(self, **changes: Any) -> "Entry":
         """The same entry with some fields set; `None` takes a field away."""
         merged = {**self.fields, **changes}
-        return replace(self, fields={k: v for k, v in merged.items() if v is not None})
+        return self._replace(fields={k: v for k, v in merged.items() if v is not None})
 
     def to_json(self) -> Json:
         """The entry in the project's JSON form."""
@@ -92,7 +91,6 @@ class Held(NamedTuple):
     name: str  # the vessel as written
 
 
-@dataclass(slots=True)
 class Batch:
     """A batch as its entries so far describe it (a projection: see journal/cellar.py)."""
 
@@ -102,8 +100,8 @@ class Batch:
     colour: str | None = None
     vintage: int | None = None
     fruit: tuple[str, ...] = ()  # what it was made from, as written
-    vessels: dict[str, str] = field(default_factory=dict)  # name of each vessel it is in now -> date it went there
-    held: dict[str, Held] = field(default_factory=dict)  # what its own entries say, by vessel key, taken over or not
+    vessels: dict[str, str]  # name of each vessel it is in now -> date it went there
+    held: dict[str, Held]  # what its own entries say, by vessel key, taken over or not
     place: str | None = None
     volume: float | None = None  # litres, where last known
     pitched: str | None = None  # date of the first pitch
@@ -120,6 +118,23 @@ class Batch:
     last_note: int = 0  # the last note that spoke of it
     last_id: int = 0  # and the last entry of that note
     latest: tuple[str, int, int] = ("", 0, 0)  # date and place of the latest of its entries
+
+    def __init__(self, number: int, **known: Any) -> None:
+        self.number, self.vessels, self.held = number, {}, {}
+        for name, value in known.items():
+            if name not in BATCH_FIELDS:
+                raise TypeError(f"a batch has no {name!r}")
+            setattr(self, name, value)
+
+    def changed(self, **changes: Any) -> "Batch":
+        """A copy with some fields set otherwise."""
+        return Batch(**{**dict(zip(BATCH_FIELDS, _state(self), strict=True)), **changes})
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Batch) and _state(self) == _state(other)
+
+    def __repr__(self) -> str:
+        return f"Batch({', '.join(f'{name}={getattr(self, name)!r}' for name in BATCH_FIELDS)})"
 
     @property
     def under_way(self) -> bool:
@@ -142,8 +157,11 @@ class Batch:
         return self.vintage or (int(self.started[:4]) if self.started else None)
 
 
-@dataclass(slots=True)
-class Vessel:
+BATCH_FIELDS = tuple(Batch.__annotations__)
+_state = attrgetter(*BATCH_FIELDS)
+
+
+class Vessel(NamedTuple):
     """A vessel as the journal knows it."""
 
     name: str  # as first written

@@ -1,22 +1,25 @@
 """The cellar as the entries so far describe it: batches, what is in which vessel, and the names met. No SQL."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from journalbot.journal.fold import Order, fold, litres, names_in, order_of, step, touched, vessels_in
 from journalbot.journal.vessel_names import is_bare, vessel_key
 from journalbot.model import Batch, Entry, Held, Vessel
 
 
-@dataclass(slots=True)
 class Known:
     """A name that the journal has met, and in how many standing entries."""
 
-    name: str  # as first written
-    uses: int
-    first: int  # the entry that first had it
-    litres: float | None = None  # of a vessel described: what it holds
-    said: Order = ("", 0, 0)  # and the entry that says so
+    __slots__ = ("first", "litres", "name", "said", "uses")
+
+    def __init__(
+        self, name: str, uses: int, first: int, litres: float | None = None, said: Order = ("", 0, 0)
+    ) -> None:
+        self.name = name  # as first written
+        self.uses = uses
+        self.first = first  # the entry that first had it
+        self.litres = litres  # of a vessel described: what it holds
+        self.said = said  # and the entry that says so
 
 
 class Cellar:
@@ -68,7 +71,7 @@ class Cellar:
         for key, known in self.known_vessels.items():
             same = out.get(self._same[key])
             if known.uses > 0 and same and same.capacity is None:
-                same.capacity = known.litres
+                out[self._same[key]] = same._replace(capacity=known.litres)
         return out
 
     @property

@@ -14,7 +14,7 @@ Beside the fields of the format a line may hold, so that nothing is lost:
 import json
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import asdict, dataclass, field, fields
+from dataclasses import dataclass, field
 from typing import Any
 
 from journalbot.errors import ImportFileError
@@ -61,9 +61,9 @@ class Row:
 
 def export(journal: Journal) -> Iterator[str]:
     """The whole journal, a line at a time, without line ends."""
-    settings = journal.settings
-    defaults = Settings()
-    first: Json = {"settings": {k: v for k, v in asdict(settings).items() if k in _ALWAYS or v != getattr(defaults, k)}}
+    defaults = Settings._field_defaults
+    settings = journal.settings._asdict()
+    first: Json = {"settings": {k: v for k, v in settings.items() if k in _ALWAYS or v != defaults[k]}}
     if taught := journal.taught():
         first["taught"] = taught
     yield _dump(first)
@@ -243,7 +243,7 @@ def _ask(data: Mapping[str, Any]) -> Ask | None:
 def _settings(given: object) -> Json:
     if not isinstance(given, dict):
         raise _Bad("\"settings\" is an object.")
-    known = {f.name: type(getattr(Settings(), f.name)) for f in fields(Settings)}
+    known = {name: type(default) for name, default in Settings._field_defaults.items()}
     for name, value in given.items():
         if name not in known:
             raise _Bad(f"{name!r} is no setting; known are {', '.join(known)}.")

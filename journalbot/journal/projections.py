@@ -1,23 +1,20 @@
 """Batches, vessels and names as kept in tables, so that a journal of any age opens at once."""
 
 import json
-from dataclasses import fields
 from operator import attrgetter
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from journalbot.journal.cellar import Cellar, Known
 from journalbot.journal.fold import FOLD
-from journalbot.model import Batch, Held
+from journalbot.model import BATCH_FIELDS, Batch, Held
 
 if TYPE_CHECKING:
     from journalbot.journal.filing import Filing
 
 # A batch is kept as the list of its fields; `vessels` follows from all batches together and is made on loading.
-_FIELDS = tuple(f.name for f in fields(Batch) if f.name != "vessels")
+_FIELDS = tuple(name for name in BATCH_FIELDS if name != "vessels")
 _STATE = attrgetter(*_FIELDS)
 _MADE = json.dumps([FOLD, *_FIELDS])
-_FRUIT, _HELD, _LATEST = (_FIELDS.index(name) for name in ("fruit", "held", "latest"))
-_VESSELS = [f.name for f in fields(Batch)].index("vessels")
 
 
 def load(journal: "Filing") -> Cellar | None:
@@ -96,11 +93,9 @@ def _state(batch: Batch) -> str:
     return json.dumps(_STATE(batch), ensure_ascii=False, separators=(",", ":"))
 
 
-def _batch(state: list[object]) -> Batch:
-    state[_FRUIT] = tuple(state[_FRUIT])  # type: ignore[arg-type]
-    state[_LATEST] = tuple(state[_LATEST])  # type: ignore[arg-type]
-    held = state[_HELD]
-    if held:
-        state[_HELD] = {key: Held(*value) for key, value in held.items()}  # type: ignore[attr-defined]
-    state.insert(_VESSELS, {})
-    return Batch(*state)  # type: ignore[arg-type]
+def _batch(state: list[Any]) -> Batch:
+    batch = Batch(**dict(zip(_FIELDS, state, strict=True)))
+    date, note, position = batch.latest  # a list, as JSON has it
+    batch.fruit, batch.latest = tuple(batch.fruit), (date, note, position)
+    batch.held = {key: Held(*value) for key, value in batch.held.items()}
+    return batch

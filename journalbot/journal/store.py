@@ -2,7 +2,6 @@
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import asdict, fields, replace
 from typing import Any
 
 from journalbot.errors import JournalError
@@ -25,16 +24,15 @@ class Journal(Filing, Search):
     @property
     def settings(self) -> Settings:
         """How this journal reads and shows figures."""
-        known = {f.name for f in fields(Settings)}
         rows = self.rows(self.sql("SELECT key, value FROM settings"))
-        return Settings(**{key: json.loads(value) for key, value in rows if key in known})
+        return Settings(**{key: json.loads(value) for key, value in rows if key in Settings._fields})
 
     def change_settings(self, **changes: Any) -> Settings:
         """Set some of the settings; TypeError for one that does not exist."""
-        new = replace(self.settings, **changes)
+        new = Settings(**{**self.settings._asdict(), **changes})
         with self.turn():
             for key in changes:
-                self.sql("INSERT OR REPLACE INTO settings VALUES (?, ?)", (key, json.dumps(asdict(new)[key])))
+                self.sql("INSERT OR REPLACE INTO settings VALUES (?, ?)", (key, json.dumps(getattr(new, key))))
         return new
 
     # ---- notes

@@ -1,7 +1,6 @@
 """Numbers with what follows them: amounts, rates, temperatures, money, scores, how many times, bottles of a size."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from journalbot.language.lexicon import Mention
@@ -55,11 +54,10 @@ class Amount(NamedTuple):
     approx: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Bottles:
+class Bottles(NamedTuple):
     """So many bottles of one size."""
 
-    count: float
+    count: float  # type: ignore[assignment]  # in place of the tuple's own method
     size: float
     unit: str
 

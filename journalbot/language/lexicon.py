@@ -46,10 +46,11 @@ class Lexicon:
     def _insert(self, phrase: str, kind: str, value: Any) -> tuple[str, ...]:
         """The first words under which the phrase now stands, out of order."""
         words = tuple(phrase.split())
-        self.words.update(words)
         self._by_first.setdefault(words[0], []).append((words, kind, value))
         if len(words) == 1:
+            self.words.add(words[0])
             return words
+        self.words.update(words)
         joined = "-".join(words)
         self._by_first.setdefault(joined, []).append(((joined,), kind, value))
         return words[0], joined

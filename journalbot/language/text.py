@@ -8,7 +8,6 @@ wins, and of equals the one that stands first in `PRECEDENCE`. Words of the voca
 import datetime
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field
 
 from journalbot.language.amounts import find_amounts
 from journalbot.language.batch_index import BatchRef
@@ -66,15 +65,24 @@ _UNIT_LETTERS = {
 }
 
 
-@dataclass(slots=True)
 class Text:
     """A text with what it mentions."""
 
-    text: str
-    tokens: list[Token]
-    words: list[str]  # lower case, misspellings mended
-    mentions: list[Mention] = field(default_factory=list)  # in order; vocabulary mentions may overlap
-    impossible: list[DateMention] = field(default_factory=list)  # dates that no calendar has
+    __slots__ = ("impossible", "mentions", "text", "tokens", "words")
+
+    def __init__(
+        self,
+        text: str,
+        tokens: list[Token],
+        words: list[str],
+        mentions: list[Mention],
+        impossible: list[DateMention],
+    ) -> None:
+        self.text = text
+        self.tokens = tokens
+        self.words = words  # lower case, misspellings mended
+        self.mentions = mentions  # in order; vocabulary mentions may overlap
+        self.impossible = impossible  # dates that no calendar has
 
     def of(self, *kinds: str, first: int = 0, last: int | None = None) -> list[Mention]:
         """The mentions of these kinds that lie within a range of tokens."""

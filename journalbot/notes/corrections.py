@@ -1,29 +1,41 @@
 """Corrections in plain words: what a line takes back or puts right of entries filed before.
 
-A correction is known by its words ("make that", "no, that was", "should be", "… not …"). What it corrects is found
-from what
-it names: a batch, an act, an old value, a day; where it names nothing, the last note's entries are meant.
+A correction is known by its words ("make that", "no, that was", "should be", "… not …"). What it corrects is found from
+what it names: a batch, an act, a material, an old value, a day; where it names nothing, the last note that holds such a
+thing is meant. One that fits nothing changes nothing.
 """
 
 import datetime
 import re
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Container, Sequence
+from dataclasses import dataclass
 
 from journalbot.journal.cellar import Cellar
-from journalbot.language.amounts import Amount, Bottles
 from journalbot.language.lexicon import Mention
 from journalbot.language.names import Names
-from journalbot.language.numerals import Number
 from journalbot.language.text import Text, understand
 from journalbot.language.tokens import tokenize
 from journalbot.model import Ask, Entry, Settings
-from journalbot.vocabulary.corrections import MARKERS, NEGATED, TAKE_BACK
-from journalbot.vocabulary.units import UNITS
+from journalbot.notes.corrected import figures, fixed
+from journalbot.notes.correction_signs import (
+    VALUES,
+    Scope,
+    gives,
+    may_correct,
+    new_and_old,
+    old_figures,
+    scope_of,
+    takes_back,
+)
+from journalbot.vocabulary.corrections import NEGATED
 
-_NOTES_BACK = 3  # notes before the last one that a correction of a bare value may mean
+_NOTES_BACK = 6  # notes before the last one that a correction of a bare value may mean
+_DAYS_BACK = 3  # and how many days
 _WITHIN = 45  # days back that a correction looks for what it names
 _NOTE = re.compile(r"\bnote (?:no\.? ?|number |#)?(\d+)\b")
+_UNDOING = frozenset(("undo", "delete", "scratch", "remove", "withdraw", "forget"))
+_LEADS_NEW = frozenset(("was", "were", "is", "be", "meant", "into", "to"))  # before the batch that holds
+_NO_ACTS = frozenset(("add", "start", "vessel", "fermentation"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +47,7 @@ class Change:
     add: tuple[Entry, ...] = ()
     undo: int | None = None  # the note whose doings are undone; 0 for the last turn
     ask: Ask | None = None
+    rest: tuple[int, int] = (0, 0)  # what else the line tells: a range of its characters
 
 
 Entries = Callable[..., list[Entry]]
@@ -44,306 +57,219 @@ def read_correction(
     text: str, on: datetime.date, settings: Settings, names: Names, cellar: Cellar, entries: Entries
 ) -> Change | None:
     """What a line corrects; None where it corrects nothing. `entries` looks entries up in the journal."""
-    plain = _plain(text)
-    if plain in TAKE_BACK:
+    if takes_back(text):
         return Change(undo=0)
+    plain = " ".join(t.low for t in tokenize(text) if t.kind != "mark")
     numbered = _NOTE.search(plain)
-    if numbered and plain.split()[0] in ("undo", "delete", "scratch", "remove", "withdraw", "forget"):
+    if numbered and plain.split()[0] in _UNDOING:
         return Change(undo=int(numbered[1]))
     words = [t.low for t in tokenize(text)]
-    marker = _marker(words) or _contrast(words)
-    if marker is None:
+    if not words or not may_correct(words):
         return None
     read = understand(text, names, on, settings)
-    if words[marker[0]] in NEGATED and not _denies_filed(read, marker, on, cellar, entries):
+    scope = scope_of(words, read)
+    if scope is None:
         return None
-    if words[marker[0]] == "should" and not _gives(read, marker[1]):
-        return None  # "should be ready in a week"
-    found = _candidates(read, marker, on, cellar, entries)
-    if found is None:
+    recent = [e for e in entries(since=(on - datetime.timedelta(_WITHIN)).isoformat()) if e.kind != "remark"]
+    if not recent:
         return None
+    said = words[scope.first]
+    found = _candidates(read, scope, on, recent)
+    if said in NEGATED and not _denies_filed(read, scope, found):
+        return None
+    if said == "should" and not (gives(read, scope.last) and found):
+        return None  # "should be ready in a week", "it is at 18 ppm, should be 30"
     if not found:
-        return Change(ask=Ask("value", (), text))
-    change = _change(read, marker, found, names, settings)
-    return change or _before_that(read, marker, found, entries, on, names, settings)
+        return None if _stands_alone(read, scope) else Change(ask=Ask("value", (), text))
+    change = _change(read, scope, found, on) or _shortly_before(read, scope, found, recent, on)
+    unmet = scope.firm and said != "should" and not _stands_alone(read, scope)
+    return change or (Change(ask=Ask("value", (), text)) if unmet else None)
 
 
-def _gives(read: Text, first: int) -> bool:
-    """Whether something that a field can hold stands at token `first`, or after an article there."""
-    first += read.words[first : first + 1] in (["the"], ["a"], ["about"])
-    return any(m.first == first for m in read.of(*_VALUES, "batch", "vessel", "date"))
+def _candidates(read: Text, scope: Scope, on: datetime.date, recent: list[Entry]) -> list[Entry]:
+    """The entries that the line may be about: those of one note, the latest that fits; none where none does."""
+    pool, told = recent, False
+    batches = _batches_meant(read, scope, on)
+    if batches:
+        pool, told = [e for e in pool if e.batch in batches or batches & _parts(e)], True
+    old = old_figures(read, scope)
+    if old and holds_value(read, scope):
+        pool, told = [e for e in pool if old & figures(e)], True
+    for wanted, of in _named(read, scope):
+        if any(of(e) in wanted for e in pool):
+            pool, told = [e for e in pool if of(e) in wanted], True
+    materials = {m.value for m in scope.of(read, "material") if not _is_batch(m, read)}
+    if materials and not old and any(e.kind == "addition" for e in pool):
+        pool, told = [e for e in pool if e.get("material") in materials], True
+    acts = _acts(read, scope)
+    if acts & {e.kind for e in pool}:
+        pool, told = [e for e in pool if e.kind in acts], True
+    days = [m.value.iso for m in scope.of(read, "date") if m.value.iso <= on.isoformat()]
+    if any(e.date in days for e in pool):
+        pool, told = [e for e in pool if e.date in days], True
+    elif days and days != [on.isoformat()] and not old and holds_value(read, scope):
+        return []  # of another day than anything that was filed
+    latest = max((e.note for e in (pool if told else recent)), default=0)
+    return [e for e in pool if e.note == latest]
 
 
-def _before_that(
-    read: Text,
-    marker: tuple[int, int],
-    found: list[Entry],
-    entries: Entries,
-    on: datetime.date,
-    names: Names,
-    settings: Settings,
+def _named(read: Text, scope: Scope) -> list[tuple[Container[object], Callable[[Entry], object]]]:
+    """What a line names its entries by (people, quantities, strains), and where an entry has it."""
+    gone = _denied_people(read, scope)
+    words = [w.removesuffix("'s") for w in read.words[: scope.end]]
+    spoken = f" {' '.join(words)} "
+    new, old = ({str(m.value).lower() for m in ms} for ms in new_and_old(read, scope, ("code",)))
+    return [
+        (gone, _given_to),
+        ({True}, lambda e: bool(_given_to(e)) and f" {_given_to(e)} " in spoken),
+        ({m.value.quantity for m in scope.of(read, "reading") if m.value.named}, lambda e: e.get("quantity")),
+        ({m.value for m in scope.of(read, "quantity")}, lambda e: e.get("quantity")),
+        (old or new, lambda e: str(e.get("yeast") or e.get("culture") or "").lower()),
+        ({m.value for m in scope.of(read, "oak_form")}, lambda e: e.get("form")),
+    ]
+
+
+def _given_to(e: Entry) -> str:
+    """Who was given something, by the last word for them: `my neighbour` is the neighbour."""
+    return str(e.get("to") or "").lower().rpartition(" ")[2] if e.kind == "give" else ""
+
+
+def _denied_people(read: Text, scope: Scope) -> set[str]:
+    """The words shortly after a "not", the last words for people among them."""
+    words = read.words[: scope.end]
+    return {w for i, n in enumerate(words) if n in NEGATED for w in words[i + 1 : i + 4]}
+
+
+def _acts(read: Text, scope: Scope) -> set[str]:
+    """The kinds of entry that a line's verbs name."""
+    return {
+        m.value.kind
+        for m in scope.of(read, "cue")
+        if m.value.detail != "weak" and m.value.kind not in _NO_ACTS and not scope.first <= m.first < scope.last
+    }
+
+
+def _is_batch(m: Mention, read: Text) -> bool:
+    return any(b.first < m.last and m.first < b.last for b in read.of("batch"))
+
+
+def _parts(e: Entry) -> set[int]:
+    """The batches that were blended into another."""
+    return {p["batch"] for p in e.get("with") or () if "batch" in p} if e.kind == "blend" else set()
+
+
+def _batches_meant(read: Text, scope: Scope, on: datetime.date) -> set[int]:
+    """The batches whose entries are meant; none where the only batch named is the right one (`that was batch 4`)."""
+    new, old = new_and_old(read, scope, ("batch",))
+    if old:
+        return {n for m in old for n in m.value.fits}
+    if right := _right_batch(read, scope):
+        denied = old_figures(read, scope)
+        if denied and not holds_value(read, scope):
+            return {int(n) for n in denied}  # "batch 8, not 9"
+        new = [m for m in new if m is not right]
+    elif not holds_value(read, scope) and not _past_days(read, scope, on):
+        return set()
+    return {n for m in new for n in m.value.fits}
+
+
+def _right_batch(read: Text, scope: Scope) -> Mention | None:
+    """The batch that a line says was the right one: `Sunil's two were batch 5`, `it went into batch 8, not 9`."""
+    new, _ = new_and_old(read, scope, ("batch",))
+    words = read.words
+    numbered = [m for m in new if m.value.how == "number" and words[max(0, m.first - 1)] in _LEADS_NEW]
+    return numbered[-1] if numbered and not any(
+        m.kind not in ("number", "code") for m in new_and_old(read, scope, VALUES)[0]
+    ) else None
+
+
+def holds_value(read: Text, scope: Scope) -> bool:
+    """Whether a line gives a figure or strain that holds; `batch 8, not 9` and `Sunil's two were batch 5` do not."""
+    return bool(new_and_old(read, scope, VALUES)[0]) and _right_batch(read, scope) is None
+
+
+def _past_days(read: Text, scope: Scope, on: datetime.date) -> list[str]:
+    new, _ = new_and_old(read, scope, ("date",))
+    return [m.value.iso for m in new if m.value.iso <= on.isoformat()]
+
+
+def _denies_filed(read: Text, scope: Scope, found: Sequence[Entry]) -> bool:
+    """Whether what is said not to hold is something that was filed lately, of what the line speaks of."""
+    if not new_and_old(read, scope, (*VALUES, "batch", "person"))[0]:
+        return False
+    denied = old_figures(read, scope)
+    people = _denied_people(read, scope)
+    return any(
+        denied & figures(e) or (_right_batch(read, scope) and e.batch in denied) or _given_to(e) in people
+        for e in found
+    )
+
+
+def _stands_alone(read: Text, scope: Scope) -> bool:
+    """Whether a line that corrects nothing tells a reading or an addition of a wine by itself, so that it is a note."""
+    figure = scope.of(read, "reading", "temperature") or (scope.of(read, "amount") and scope.of(read, "material"))
+    return bool(figure and scope.of(read, "batch"))
+
+
+def _shortly_before(
+    read: Text, scope: Scope, found: list[Entry], recent: list[Entry], on: datetime.date
 ) -> Change | None:
-    """`make that 1.006`, where the last note holds no such thing but one shortly before it, of the same day, does."""
-    if not _holds_value(read) or read.of("batch"):
+    """`make that 1.006`, where the last note holds no such thing but one shortly before it does."""
+    if not holds_value(read, scope) or scope.of(read, "batch"):
         return None
     last = max(e.note for e in found)
-    today = [e for e in entries(since=on.isoformat()) if last - _NOTES_BACK <= e.note < last and e.kind != "remark"]
-    for number in sorted({e.note for e in today}, reverse=True):
-        if change := _change(read, marker, [e for e in today if e.note == number], names, settings):
+    since = (on - datetime.timedelta(_DAYS_BACK)).isoformat()
+    before = [e for e in recent if last - _NOTES_BACK <= e.note < last and e.date >= since]
+    for number in sorted({e.note for e in before}, reverse=True):
+        if change := _change(read, scope, [e for e in before if e.note == number], on):
             return change
     return None
 
 
-def _plain(text: str) -> str:
-    return " ".join(t.low for t in tokenize(text) if t.kind != "mark")
-
-
-def _marker(words: list[str]) -> tuple[int, int] | None:
-    """Where the words that make a line a correction stand among its tokens."""
-    joined = list(words)
-    if (
-        words[:1] in (["sorry"], ["no"], ["oops"], ["correction"], ["whoops"], ["wait"])
-        and words[1:2] in ([","], [":"], ["-"], ["."])
-        and {"not", "was", "were"} & set(words)
-    ):
-        return 0, 1
-    if words[0] in _NO and words[1:2] in ([","], [":"], ["-"], ["—"], ["."]) and len(words) - 2 <= _SHORT:
-        return 0, 1
-    if words[:2] in (["it", "was"], ["that", "was"], ["that's"], ["it's"]) and "not" in words:
-        return 0, 2
-    for i in range(len(joined)):
-        for phrase in MARKERS:
-            parts = phrase.split()
-            opening = phrase in _OPENINGS
-            if joined[i : i + len(parts)] == parts and (not opening or i == 0):
-                return i, i + len(parts)
-    return None
-
-
-def _contrast(words: list[str]) -> tuple[int, int] | None:
-    """Where a line sets what was against what was not (`the zin was 1.012, not 1.010`)."""
-    said = {"was", "were", "is", "cost", "came"} & set(words)
-    return next(((i, i + 1) for i, w in enumerate(words) if w in NEGATED and i > 1 and said), None)
-
-
-def _denies_filed(read: Text, marker: tuple[int, int], on: datetime.date, cellar: Cellar, entries: Entries) -> bool:
-    """Whether the figure said not to hold is one that was filed lately, of what the line speaks of."""
-    new, _ = _new_and_old(read, _VALUES)
-    denied = _old_values(read)
-    found = _candidates(read, marker, on, cellar, entries) if denied and new else None
-    return any(denied & _figures(e) for e in found or ())
-
-
-_NO = {"no", "sorry", "oops", "whoops", "correction", "wait", "actually"}
-_SHORT = 4  # tokens after a "no," that only put one thing right
-_VALUES = ("reading", "amount", "number", "temperature", "bottles", "code", "score", "money", "percent", "times")
-_OPENINGS = {
-    p
-    for p in MARKERS
-    if p.split()[0]
-    in ("no", "oh", "sorry", "correction", "oops", "that", "wait", "it", "actually", "typo", "whoops", "change")
-} | {"make it"}
-
-
-def _new_and_old(read: Text, kinds: Sequence[str]) -> tuple[list[Mention], list[Mention]]:
-    """Mentions of these kinds, those said to hold and those said not to (after "not", "instead of", or before "should
-    be").
-    """
-    words = read.words
-    new: list[Mention] = []
-    old: list[Mention] = []
-    for m in read.of(*kinds):
-        lead = words[max(0, m.first - 3) : m.first]
-        denied = (
-            any(w in NEGATED for w in lead[-2:]) or lead[-2:] == ["instead", "of"] or lead[-2:] == ["rather", "than"]
-        )
-        corrected = any(words[m.last + k : m.last + k + 2] == ["should", "be"] for k in range(4))
-        corrected = corrected or (words[m.last : m.last + 1] == ["to"] and "change" in words[: m.first])
-        (old if denied or corrected else new).append(m)
-    return new, old
-
-
-def _candidates(
-    read: Text, marker: tuple[int, int], on: datetime.date, cellar: Cellar, entries: Entries
-) -> list[Entry] | None:
-    """The entries that the line may be about, the latest note's first; None where there is nothing to correct."""
-    since = (on - datetime.timedelta(days=_WITHIN)).isoformat()
-    new, old = _new_and_old(read, ("batch",))
-    acts = {
-        m.value.kind
-        for m in read.of("cue")
-        if m.value.detail != "weak"
-        and m.value.kind not in ("add", "start", "vessel", "fermentation")
-        and not marker[0] <= m.first < marker[1]
-    }
-    readings = {m.value.quantity for m in read.of("reading") if m.value.named}
-    recent = [e for e in entries(since=since) if e.kind != "remark"]
-    if not recent:
-        return None
-    last = max(e.note for e in recent)
-    about = [n for m in old for n in m.value.fits] or (
-        [n for m in new for n in m.value.fits] if _holds_value(read) or _dates(read, on)[0] else []
-    )
-    pool = recent
-    if about:
-        pool = [e for e in recent if e.batch in about]
-    people = {m.value.lower() for m in read.mentions if m.kind == "person"}
-    if people & {str(e.get("to", "")).lower() for e in pool}:
-        pool = [e for e in pool if str(e.get("to", "")).lower() in people]
-    if acts & {e.kind for e in pool}:
-        pool = [e for e in pool if e.kind in acts]
-    if readings:
-        pool = [e for e in pool if e.get("quantity") in readings] or pool
-    earlier = [m.value.iso for m in read.of("date") if any(e.date == m.value.iso for e in pool)]
-    if earlier and _holds_value(read):
-        pool = [e for e in pool if e.date == earlier[0]]
-    values = _old_values(read)
-    if values and any(values & _figures(e) for e in pool):
-        pool = [e for e in pool if values & _figures(e)]
-        latest = max(e.note for e in pool)
-        return [e for e in pool if e.note == latest]
-    if about or acts or earlier:
-        latest = max((e.note for e in pool), default=0)
-        return [e for e in pool if e.note == latest]
-    return [e for e in pool if e.note == last]
-
-
-def _holds_value(read: Text) -> bool:
-    return bool(_new_and_old(read, _VALUES)[0])
-
-
-def _old_values(read: Text) -> set[float]:
-    _, old = _new_and_old(read, ("reading", "amount", "number", "temperature", "score", "money"))
-    return {v for m in old if (v := _number(m)) is not None}
-
-
-def _number(m: Mention) -> float | None:
-    value = m.value
-    if isinstance(value, Number | Amount):
-        return float(value.value)
-    if isinstance(value, Bottles):
-        return float(value.count)
-    number = getattr(value, "value", None) or getattr(value, "score", None)
-    return float(number) if isinstance(number, int | float) else None
-
-
-_FIGURES = ("value", "amount", "count", "volume", "score", "price", "times")
-
-
-def _value(e: Entry) -> float | None:
-    """The figure by which an entry is known."""
-    return next((float(f) for name in _FIGURES if isinstance(f := e.get(name), int | float)), None)
-
-
-def _figures(e: Entry) -> set[float]:
-    """Every figure that an entry holds."""
-    return {float(f) for name in _FIGURES if isinstance(f := e.get(name), int | float)}
-
-
-def _dates(read: Text, on: datetime.date) -> tuple[list[str], list[str]]:
-    new, old = _new_and_old(read, ("date",))
-    return [m.value.iso for m in new if m.value.iso <= on.isoformat()], [m.value.iso for m in old]
-
-
-def _change(read: Text, marker: tuple[int, int], found: list[Entry], names: Names, settings: Settings) -> Change | None:
-    """What becomes of the entries found: each field that the line gives anew, on the entries that have it."""
-    pairs: list[tuple[Entry, Entry]] = []
-    for e in found:
-        fixed = _fixed(e, read, found)
-        if fixed is not None and fixed != e:
-            pairs.append((e, fixed))
-    if pairs:
-        return Change(replace=tuple(pairs))
-    new, _old = _new_and_old(read, ("batch",))
-    fits = [m for m in new if len(m.value.fits) == 1]
-    if fits and not _holds_value(read):
+def _change(read: Text, scope: Scope, found: list[Entry], on: datetime.date) -> Change | None:
+    """What becomes of the entries found: what the line gives anew, on the entries that have it."""
+    right = _right_batch(read, scope)
+    if right is None:
+        new = [*new_and_old(read, scope, (*VALUES, "vessel"))[0], *_receiver(read, scope)]
+        old = old_figures(read, scope)
+        pairs = [(e, after) for e in found if (after := fixed(e, new, old, found)) is not None]
+        if pairs:
+            return Change(replace=tuple(pairs), rest=_rest(read, scope))
+        if holds_value(read, scope):
+            return None
+    named, _ = new_and_old(read, scope, ("batch",))
+    fits = [right] if right else [m for m in named if len(m.value.fits) == 1]
+    if fits:
         number = fits[-1].value.fits[0]
         moved = [e for e in found if e.batch is not None and e.batch != number]
         if moved:
-            return Change(replace=tuple((e, replace(e, batch=number)) for e in moved))
-    ambiguous = next((m for m in new if len(m.value.fits) > 1), None)
-    if ambiguous is not None and not _holds_value(read):
-        return Change(
-            ask=Ask(
-                "batch", tuple(f"batch {n}" for n in ambiguous.value.fits), read.slice(ambiguous.first, ambiguous.last)
-            )
-        )
-    days = [m.value.iso for m in read.of("date") if m.value.iso]
-    if days and not _holds_value(read):
-        return Change(replace=tuple((e, replace(e, date=days[0])) for e in found if e.date != days[0])) or None
+            return Change(replace=tuple((e, e._replace(batch=number)) for e in moved))
+    if vague := next((m for m in named if len(m.value.fits) > 1), None):
+        choices = tuple(f"batch {n}" for n in vague.value.fits)
+        return Change(ask=Ask("batch", choices, read.slice(vague.first, vague.last)))
+    days = [m.value.iso for m in scope.of(read, "date") if m.value.iso]
+    if days:
+        return Change(replace=tuple((e, e._replace(date=days[0])) for e in found if e.date != days[0])) or None
     return None
 
 
-def _fixed(e: Entry, read: Text, found: list[Entry]) -> Entry | None:
-    """The entry with the figure, strain, vessel or count that the line gives; None where the line gives nothing for
-    it.
-    """
-    new, _ = _new_and_old(
-        read, ("reading", "amount", "temperature", "bottles", "number", "code", "vessel", "score", "money", "times")
-    )
-    values = _old_values(read)
-    if values and not values & _figures(e) and any(values & _figures(o) for o in found):
-        return None
-    for m in new:
-        fields = _fields(e, m, found)
-        if fields:
-            return e.with_fields(**fields)
-    return None
+def _receiver(read: Text, scope: Scope) -> list[Mention]:
+    """Who it was given to after all, where somebody else is denied: `went to my brother, not Anna`."""
+    if not _denied_people(read, scope):
+        return []
+    for i, word in enumerate(read.words[: scope.end]):
+        last = i + 1
+        while word in ("to", "for") and last < min(scope.end, i + 4) and read.tokens[last].kind == "word":
+            if read.words[last] in NEGATED:
+                break
+            last += 1
+        if last > i + 1:
+            start, end = read.tokens[i + 1].start, read.tokens[last - 1].end
+            return [Mention("person", read.text[start:end], i + 1, last, start, end)]
+    return []
 
 
-def _fields(e: Entry, m: Mention, found: list[Entry]) -> dict[str, object] | None:
-    value = m.value
-    if m.kind == "reading":
-        return {"value": value.value, "unit": value.unit} if e.get("quantity") == value.quantity else None
-    if m.kind == "code":
-        name = {"pitch": "yeast", "malolactic": "culture"}.get(e.kind)
-        return {name: value} if name else None
-    if m.kind == "vessel":
-        return {"to": value.name} if e.kind == "rack" else None
-    if m.kind == "score":
-        return {"score": value.score, "out_of": value.out_of} if e.kind == "taste" else None
-    if m.kind == "money":
-        return {"price": value.value, "currency": value.unit} if e.kind == "purchase" else None
-    if m.kind == "bottles":
-        return {"count": value.count, "size": value.size, "unit": value.unit} if e.kind == "bottle" else None
-    if m.kind == "times":
-        return {"times": int(value.value)} if e.kind == "punch_down" else None
-    if m.kind == "temperature":
-        return {"value": value.value, "unit": value.unit} if e.get("quantity") == "temperature" else None
-    if m.kind == "amount":
-        return _amount_fields(e, value)
-    if m.kind == "number" and value.style in ("figure", "words", "decimal", "fraction"):
-        return _figure(e, float(value.value), found)
-    return None
-
-
-def _amount_fields(e: Entry, amount: Amount) -> dict[str, object] | None:
-    base = amount.unit.partition("/")[0]
-    if base == "bottle" and e.get("count") is not None:
-        return {"count": amount.value}
-    unit = e.get("unit")
-    name = (
-        "amount"
-        if e.get("amount") is not None
-        else "volume"
-        if e.get("volume") is not None
-        else "count"
-        if e.kind == "purchase"
-        else ""
-    )
-    if not name or base not in UNITS:
-        return None
-    known = UNITS.get(str(unit).partition("/")[0])
-    return {name: amount.value, "unit": amount.unit} if known and known.dimension == UNITS[base].dimension else None
-
-
-def _figure(e: Entry, figure: float, found: list[Entry]) -> dict[str, object] | None:
-    """A bare figure, where only one entry can take it."""
-    number: float | int = int(figure) if figure.is_integer() else figure
-    holders = [o for o in found if _value(o) is not None]
-    if e not in holders or (len({o.kind for o in holders}) > 1 and e.get("count") is None):
-        return None
-    for name in ("count", "amount", "times", "score", "value", "price"):
-        if e.get(name) is not None:
-            return {name: number}
-    return None
+def _rest(read: Text, scope: Scope) -> tuple[int, int]:
+    """The characters of the sentences after that of the correction."""
+    end = next((i for i in range(scope.end, len(read.words)) if read.words[i] in (".", "!", "\n")), None)
+    return (read.tokens[end].end, len(read.text)) if end is not None and end + 1 < len(read.words) else (0, 0)

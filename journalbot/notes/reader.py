@@ -7,8 +7,7 @@ becomes a remark, so that every word is kept where it can be found.
 import datetime
 import itertools
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from journalbot.journal.cellar import Cellar
 from journalbot.language.names import Names
@@ -48,8 +47,7 @@ _SMALL = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(NamedTuple):
     """What a note was read as."""
 
     entries: tuple[Entry, ...] = ()

@@ -195,7 +195,7 @@ def on_the_day_drunk(entries: list[Entry], drafts: list[Draft]) -> list[Entry]:
     opened = {e.batch: e.date for e in entries if e.kind == "drink"}
     dated = any(d.kind == "taste" and d.clause.own_date for d in drafts)
     return [
-        replace(e, date=opened[e.batch]) if e.kind == "taste" and e.batch in opened and not dated else e
+        e._replace(date=opened[e.batch]) if e.kind == "taste" and e.batch in opened and not dated else e
         for e in entries
     ]
 

@@ -13,10 +13,11 @@ from journalbot.questions.plot import plot
 from journalbot.questions.query import Batches, Condition, Query, What, describe
 from journalbot.questions.reduce import best_known, in_the_unit, number_of, reduce_facts, weighed
 from journalbot.questions.says import day_said, join
-from journalbot.questions.scene import Incomparable, Scene
+from journalbot.questions.scene import Incomparable, Scene, day_meant
 from journalbot.questions.tallies import tallied
 from journalbot.questions.whom import label_of
 
+_BESIDE = frozenset(("plans", "made of"))  # told beside another measure, where there is any
 _POOLED = frozenset(("most", "least", "mean", "sum", "range", "count", "first", "last", "distinct"))
 
 
@@ -37,6 +38,11 @@ def answer(question: str, query: Query, scene: Scene, *, one: bool = False, said
         if not result.found and (goods := _as_goods(query, said)):
             bought = run(goods, scene)
             result = bought if bought.found else result
+        elif query.whats[:1] == (What("cost"),) and (goods := _as_goods(query, said)):
+            bought = run(goods, scene)
+            if bought.found:
+                notes = tuple(dict.fromkeys((*bought.notes, *result.notes)))
+                result = result._replace(text=f"{bought.text}\n{result.text}", notes=notes)
     except Incomparable as error:
         condition: Condition = error.args[0]
         thing, limit = condition.what.measure, f"{condition.value:g} {condition.unit}".strip()
@@ -50,19 +56,21 @@ def answer(question: str, query: Query, scene: Scene, *, one: bool = False, said
 
 def _as_goods(query: Query, said: str) -> Query | None:
     """The Query of what was bought under the name of a wine: `what did I pay for the tempranillo kit`."""
-    if not said or any(w.measure not in ("money", "bought") or w.get("item") for w in query.whats) or not query.whats:
+    asked = {w.measure for w in query.whats}
+    if not said or not asked or asked - {"money", "bought", "cost"} or any(w.get("item") for w in query.whats):
         return None
     named = " ".join(w for w in said.lower().split() if w not in ("the", "my", "our"))
     if any(c.isdigit() for c in named):
         return None
-    whats = tuple(w._replace(of=(*w.of, ("item", named))) for w in query.whats)
+    of = {"cost": "money"}
+    whats = tuple(w._replace(measure=of.get(w.measure, w.measure), of=(*w.of, ("item", named))) for w in query.whats)
     return query._replace(whats=whats, batches=Batches())
 
 
 def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Found:
     """The answer to a Query."""
     asked = query.when
-    query = query._replace(when=scene.span_of(asked))
+    query = query._replace(when=scene.span_of(asked, query.batches.numbers))
     if not query.whats:
         return _batches(query, scene)
     if all(MEASURES[w.measure].scope == "none" for w in query.whats):
@@ -91,7 +99,7 @@ def run(query: Query, scene: Scene, *, one: bool = False, said: str = "") -> Fou
     answers = [_one_measure(query, what, scene, numbers) for what in query.whats]
     if len(answers) == 1:
         return answers[0]._replace(query=query._replace(when=asked))
-    if query.over == "compare":  # what neither has is no difference
+    if query.over == "compare" or query.whats[0].measure in _BESIDE:  # what neither has is no difference
         answers = [a for a in answers if a.found] or answers
     texts = [a.text for a in answers]
     notes = tuple(dict.fromkeys(n for a in answers for n in a.notes))
@@ -132,7 +140,8 @@ def _reduced(query: Query, what: What, scene: Scene, numbers: list[int] | None) 
         facts = {n: in_the_unit(found, unit) for n, found in facts.items()}
     if query.batches.every and query.over in ("most", "least") and not query.by and len(facts) > 1:
         facts.pop(None, None)  # what is of no one batch is not one of those compared
-    if what.measure == "addition" and query.over in ("most", "least") and query.within == "sum":
+    ranked = what.measure == "addition" and query.over in ("most", "least") and query.within == "sum"
+    if ranked and len({f.unit for found in facts.values() for f in found}) > 1:
         facts = {n: found for n, every in facts.items() if (found := weighed(every))}
     if measure.sort == "figure" and (query.over in _POOLED or query.within in ("mean", "sum", "most", "least")):
         facts = {n: best_known(found) for n, found in facts.items()}
@@ -242,7 +251,7 @@ def _batches(query: Query, scene: Scene) -> Found:
     numbers, judged = scene.batches(query.batches, query.when)
     if numbers is None:
         numbers = sorted(scene.cellar.batches)
-    if query.when and not judged:
+    if query.when and not judged and not (query.batches.state and day_meant(query.when)):
         numbers = [n for n in numbers if _in_span(scene.cellar.batches[n].started, query)]
     shown: dict[int, list[Fact]] = {}
     for condition, facts in judged:

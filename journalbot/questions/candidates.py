@@ -230,6 +230,8 @@ def _weigh(
     if measure.sort in ("act", "days"):
         # "should I rack it" asks of what is to come, "how do I rack" of no wine at all.
         unexplained_asks += [s for s in by_name.get("plan", ()) if s.value in MODALS] + by_name.get("how to", [])
+    if measure.name == "taste":  # "how much honey is in it"
+        unexplained_asks += [s for s in by_name.get("how much", ()) if "how much" not in named]
     score -= 4.0 * len(left) + 3.5 * len(unexplained_asks)
     return Candidate(
         measure,

@@ -184,6 +184,8 @@ def _test(text: Text, here: list[Sign], inside: set[int]) -> tuple[str, float, s
         if m.kind in ("reading", "temperature", "score"):  # "which batch had a pH of 3.05"
             value, unit, quantity = _value(m.kind, m.value)
             return "exactly", value, unit, set(range(m.first, m.last)), quantity
+        if m.kind == "number" and m.first and text.words[m.first - 1] == "a" and any(s.name == "score" for s in here):
+            return "exactly", float(m.value.value), "", {m.first - 1, *range(m.first, m.last)}, ""  # "scored a 9"
     return "", 0.0, "", set(), ""
 
 

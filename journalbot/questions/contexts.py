@@ -17,6 +17,7 @@ _ASKING = frozenset(("what", "which", "where"))
 _AFTER_AT = words("on in when now before after last by at during the currently then")
 _AUXILIARIES = words("did does do will would")
 _WAS = frozenset(("was", "were", "is", "are"))
+_FINDING = frozenset(("find", "found", "look for"))
 _OWNERS = words("i we")
 _KEEPING = words("keep keeping kept keeps store storing stored sit sits sitting age aging ageing is")
 
@@ -33,6 +34,7 @@ def in_context(text: Text, signs: Sequence[Sign], refs: Sequence[Mention]) -> li
     out = [s for s in out if not (s.name in ("closure", "bottles", "made") and goods & set(range(s.first, s.last)))]
     out += [Sign(name, s.first, s.last, s.value) for s in out for name in _sorts_of(s)]
     out = [_again(_yielded(s, text, batch_end), text) for s in out]
+    out = _of_the_kind(_at_an_end(out), text)
     pieces = _pieces(text)
     out = [s for s in out if not (pieces and s.name == "how many")]
     return [
@@ -44,6 +46,7 @@ def in_context(text: Text, signs: Sequence[Sign], refs: Sequence[Mention]) -> li
         *pieces,
         *_bare_at(text, batch_end),
         *_last_word(text),
+        *_to_be_done(text),
     ]
 
 
@@ -81,6 +84,35 @@ def _yielded(s: Sign, text: Text, batch_end: dict[int, Mention]) -> Sign:
 def _again(s: Sign, text: Text) -> Sign:
     """`when did it start fermenting again`: not the first start."""
     return s._replace(name="restarted") if s.name == "started" and "again" in text.words[s.last :] else s
+
+
+def _at_an_end(signs: list[Sign]) -> list[Sign]:
+    """`what pH did it start at`: the first pH, and no gravity."""
+    if not any(s.name.startswith("quantity:") and s.name != "quantity:sg" for s in signs):
+        return signs
+    ends = {"start at": "way:first", "started at": "way:first", "finish at": "way:last", "finished at": "way:last"}
+    return [s._replace(name=ends.get(s.value, s.name)) for s in signs]
+
+
+def _of_the_kind(signs: list[Sign], text: Text) -> list[Sign]:
+    """Words that others beside them give another meaning: a bottle given is no price, long corks are no length, and
+    what was found in a wine was tasted.
+    """
+    names = {s.name for s in signs}
+    handed = names & {"given", "drunk", "person"} and "money" not in names
+    tasted = "descriptor" in names and "in" in text.words
+    out = []
+    for s in signs:
+        if s.name == "per bottle" and s.value == "a bottle" and handed:
+            s = s._replace(name="bottles")
+        elif s.name == "mention" and s.value in _FINDING and tasted:
+            s = s._replace(name="taste")
+        elif s.name == "how long" and s.value == "long" and text.words[s.last : s.last + 1] and (
+            text.words[s.last] in _items()
+        ):
+            continue
+        out.append(s)
+    return out
 
 
 def _pieces(text: Text) -> list[Sign]:
@@ -160,6 +192,9 @@ def _bare_at(text: Text, batch_end: dict[int, Mention]) -> list[Sign]:
         after = text.words[i + 1] if i + 1 < len(text.words) else ""
         subject = i in batch_end or (i and text.words[i - 1] in ("it", "that", "this"))
         dated = any(m.first == i + 1 for m in text.of("date"))
+        did = i and text.words[0] == "what" and "did" in text.words[:i]
+        if word in ("read", "show") and subject and did:
+            out.append(Sign("sg", i, i + 1, word))
         if word == "at" and subject and (not after.isalnum() or after in _AFTER_AT or dated) and "what" in text.words:
             out.append(Sign("sg", i, i + 1, "at"))
     return out
@@ -171,8 +206,16 @@ def _last_word(text: Text) -> list[Sign]:
     if len(spoken) < 3:
         return []
     end, before = spoken[-1], spoken[-2]
+    if text.words[end] == "still" and "many" in text.words[:end]:
+        return [Sign("left", end, end + 1, "still")]
     if text.words[end] == "in" and text.words[spoken[0]] in _ASKING and _KEEPING & set(text.words):
         return [Sign("where", end, end + 1, "in")]
     if text.words[end] in _OWNERS and text.words[before] == "have" and "many" in text.words[:before]:
         return [Sign("left", before, end + 1, "have i")]
     return []
+
+
+def _to_be_done(text: Text) -> list[Sign]:
+    """`when is the rondo to be bottled`: planned."""
+    at = next((i for i in range(1, len(text.words) - 1) if text.words[i : i + 2] == ["to", "be"]), 0)
+    return [Sign("plan", at, at + 2, "to be")] if at and {"is", "are"} & set(text.words[:at]) else []

@@ -10,14 +10,14 @@ from collections.abc import Callable, Iterator
 
 from journalbot.journal.cellar import Cellar
 from journalbot.questions.measures import Fact
-from journalbot.questions.measures.base import Measure, Source
+from journalbot.questions.measures.base import Measure, Source, days_between
 from journalbot.questions.measures.gravities import SWEETENERS
 from journalbot.questions.query import Query, What
 from journalbot.questions.reduce import base_value, number_of
 
 FEW = 200  # batches up to which all are worked out
 _CHUNK = 48  # batches worked out at a time
-_EQUALS = 40  # of batches that come to the same no more are looked for
+EQUALS = 20  # of batches that come to the same no more are looked for
 _STEADY = frozenset(("", "last", "first", "mean", "most", "least"))  # ways within a batch that stay within its extremes
 # The alcohol of a drop in SG: by the usual formula where that holds, and above what any estimate gives elsewhere.
 _USUAL_FROM, _USUAL_TO, _USUAL = 1.040, 1.120, 131.25
@@ -43,6 +43,9 @@ def leading(
     sign = 1.0 if query.over == "most" else -1.0
     if measure.name == "bottles left" and query.over == "most":
         bounds: Bounds | None = {n: float(b.bottles) for n, b in cellar.batches.items() if b.filled}
+    elif measure.name == "fermentation time":
+        known, unknown = ferment_days(cellar)
+        bounds = known | dict.fromkeys(unknown, sign * math.inf)
     else:
         bounds = _bounds(measure, query.over, source) if query.within in _STEADY else None
     if bounds is None:
@@ -52,7 +55,7 @@ def leading(
     best, equals = -math.inf, 0
     for chunk in _chunks(order):
         limit = sign * bounds[chunk[0]]
-        if limit < best - 1e-9 or (limit < best + 1e-9 and equals >= _EQUALS):
+        if limit < best - 1e-9 or (limit < best + 1e-9 and equals >= EQUALS):
             break
         for number, facts in work_out(chunk).items():
             values = [sign * v for f in facts if (v := number_of(f)) is not None]
@@ -63,6 +66,16 @@ def leading(
             best = max(best, top)
             found[number] = facts
     return found
+
+
+def ferment_days(cellar: Cellar) -> tuple[Bounds, list[int]]:
+    """The days that each batch fermented that was pitched and called finished; and the batches to be read for that."""
+    known: Bounds = {}
+    for n, b in cellar.batches.items():
+        days = days_between(b.pitched, b.finished) if b.pitched and b.finished else None
+        if days is not None and days >= 0:
+            known[n] = float(days)
+    return known, [n for n in cellar.batches if n not in known]
 
 
 def many(query: Query, cellar: Cellar) -> bool:
@@ -117,7 +130,7 @@ def _foremost(source: Source, quantity: str, way: str) -> Bounds:
         if abs(base - best) < 1e-9:
             batches = source.sql(
                 f"SELECT DISTINCT batch {of} AND fields ->> 'unit' IS ? AND fields ->> 'value' = ? LIMIT ?",
-                (quantity, unit, value, _EQUALS + 1),
+                (quantity, unit, value, EQUALS + 1),
             )
             out |= {batch: base for (batch,) in batches}
     return out

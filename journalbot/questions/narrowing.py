@@ -12,6 +12,7 @@ from journalbot.vocabulary.questions import NO_ITEM, words
 GOODS = frozenset(("juice", "grapes", "fruit"))  # fillers that are goods where money is spoken of
 _SMALL = words("the a an my our about of in on i we it that with to any used for from at by what when was is were")
 _ANY_VESSEL = words("vessel vessels container containers")
+_SORTS = words("long short big little old new")  # fillers that tell goods apart: "long corks"
 _PLAIN_CLOSURES = words("cork corks cap caps")  # other closures are named in two words
 _ORDINALS = words("first second third fourth last next")
 _ASKS = frozenset(("what", "did", "when", "how much", "how many", "who", "why", "where", "times"))
@@ -40,11 +41,15 @@ def narrowed(
 def _named(here: Sequence[Sign], name: str) -> str:
     """What a sign of the question names."""
     if name == "stage":
-        return next((STAGES[s.name] for s in here if s.name in STAGES), "")
+        stages = list(dict.fromkeys(STAGES[s.name] for s in here if s.name in STAGES))
+        both = {"stuck", "restarted"} <= set(stages)  # "when did it stick, and when did it get going again"
+        return "stuck or restarted" if both else next(iter(stages), "")
     if name == "act":
         return next((s.name for s in here if s.name in PLAN_ACTS), "")
     if name == "vessel":
         return next((s.value for s in here if s.name == "vessel" and s.value.lower() not in _ANY_VESSEL), "")
+    if name == "person":
+        return " and ".join(dict.fromkeys(s.value for s in here if s.name == "person"))
     value = next((s.value for s in here if s.name == SIGN_OF.get(name, name)), "")
     return "" if name == "closure" and value not in _PLAIN_CLOSURES and " " not in value else value
 
@@ -68,6 +73,8 @@ def _free_words(
     after = max(taken, default=-1)
     if not item:
         taken |= {i for s in here if s.name in measure.beside for i in range(s.first, s.last)}
+    else:  # "what did Anders charge for the grapes"
+        taken |= {i for s in here if s.name == "person" for i in range(s.first, s.last)}
     asks = {i for s in here if s.name in _ASKS or s.name.startswith("way:") for i in range(s.first, s.last)}
     asks |= set() if search else {i for i in tokens if text.words[i] in _ORDINALS}
     asks |= set() if search else {i for s in here if s.name == "denial" for i in range(s.first, s.last)}
@@ -75,7 +82,7 @@ def _free_words(
     meant = [
         i
         for i in tokens
-        if (i in telling or (item and text.words[i] in GOODS))
+        if (i in telling or (item and (text.words[i] in GOODS or (text.words[i] in _SORTS and i + 1 in telling))))
         and not (item and text.tokens[i].kind == "number")
         and i not in explained | taken | asks
     ]

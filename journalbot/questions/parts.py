@@ -1,7 +1,6 @@
 """A question that wants something worked out, taken apart: figures, batches, materials, and what its words speak of."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import cache
 from typing import NamedTuple
 
@@ -41,7 +40,8 @@ class Parts(NamedTuple):
 def taken_apart(text: Text, refs: Sequence[Mention]) -> Parts:
     known = _known()
     # A word of these tables is never mended into another: "sulfuric" is no "sulfur".
-    text = replace(text, words=[t.low if t.low in known else w for t, w in zip(text.tokens, text.words, strict=True)])
+    words = [t.low if t.low in known else w for t, w in zip(text.tokens, text.words, strict=True)]
+    text = Text(text.text, text.tokens, words, text.mentions, text.impossible)
     materials = [(str(m.value), set(range(m.first, m.last))) for m in text.of("material", "oak_form")]
     topics = _topics(text)
     if "oak" in topics and not text.of("oak_form"):

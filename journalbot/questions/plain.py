@@ -29,10 +29,12 @@ ACTS = frozenset(
         "drained",
         "stir",
         "oak out",
+        "begin",
     )
 )
-_MEASURE_OF_ACT = {"drained": "end", "pitch": "yeast", "oak out": "oak_out"}
+_MEASURE_OF_ACT = {"begin": "start", "drained": "end", "pitch": "yeast", "oak out": "oak_out"}
 _ASKED = frozenset(("who", "why", "when", "how long", "how much", "how many", "times", "clock"))
+WENT_IN = frozenset(("went into", "went in", "go into", "goes into", "gone into", "goes in"))
 _COST = frozenset(("cost", "costs", "costing"))
 _JOINING = frozenset(("and", ",", "&", "plus", "also", "with"))
 _FURTHER = frozenset(("reading", "figure", "days", "words", "act", "money"))
@@ -93,6 +95,8 @@ def read_plain(p: Pieces) -> Draft:
     if what.measure == "where" and p.when:
         what = What("places")
     whats, left = _all_measures(p, what, best.left)
+    if what == What("addition") and p.has("what") and any(s.value in WENT_IN for s in best.signs):
+        whats = (What("made of"), *whats)  # "what went into the field blend"
     return Draft(put_together(p, whats, best), left, best.score, near=near)
 
 
@@ -193,7 +197,8 @@ def _with_anchor(p: Pieces, best: Candidate) -> tuple[Candidate, When | None, se
         and (other.measure.sort == "act" or other.measure.name == "doing")
         and other.measure.name != when.anchor
     )
-    if not (other.measure.sort in ("reading", "figure", "words") or later):
+    dosed = when.anchor == "begin" and other.measure.name == "addition"  # "how much sugar when we started it"
+    if not (other.measure.sort in ("reading", "figure", "words") or later or dosed):
         return nothing
     if len(other.left) > len(best.left) or set(best.left) < set(other.left):
         return nothing

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Sequence, Set
-from dataclasses import replace
 from datetime import date
 from itertools import combinations
 from typing import NamedTuple
@@ -27,11 +26,12 @@ from journalbot.questions.says import OPENING_DAYS
 from journalbot.questions.signs import find_signs, read_text
 from journalbot.questions.stretches import in_state, parts_of
 from journalbot.questions.times import anchor, dates_in
-from journalbot.questions.whom import Whom, contested, label_of, references, whom
+from journalbot.questions.whom import COLOUR_WORDS, Whom, contested, label_of, references, whom
 from journalbot.vocabulary.questions import words
 
 # Measures for which "zin" without an article means every zin.
-_GENERIC = frozenset(("give", "drink", "bottles left", "bottles made", "money", "cost per bottle"))
+_GENERIC = frozenset(("give", "drink", "money", "cost per bottle"))
+_STOCK = frozenset(("bottles left", "bottles made"))  # and "red" every red
 _STORIES = frozenset(("doing", "recipe", "story", "made of", "summary"))
 _OF_VESSELS = frozenset(("contents", "held", "where", "places", "time in vessel", "capacity", "rack", "move", "start"))
 # What is laid side by side where batches are compared and no figure is named.
@@ -119,6 +119,8 @@ def read_question(
     if stopped := beyond_a_query(text):
         return Understood(stopped_by=stopped)
     calculation = caution_asked(question) or read_calculation(text, refs, cellar)
+    if calculation and "next" in text.words and [w.measure for w in calculation.whats] == ["due"]:
+        calculation = calculation._replace(whats=(What("plans"), *calculation.whats))  # planned, and usual by then
     if calculation is not None and not (found := _looks_back(text, refs, names, cellar, before)):
         return Understood(calculation, confidence=20.0)
     if calculation is not None and found:
@@ -160,7 +162,9 @@ def _looks_back(
     if said & _TO_COME or not said & _OF_WINE or not any(m.value.fits for m in refs):
         return None
     read = _read(text, refs, names, cellar, before)
-    acts = read.query is not None and all(MEASURES[w.measure].sort == "act" for w in read.query.whats)
+    acts = read.query is not None and all(
+        MEASURES[w.measure].sort == "act" or w.measure == "residual sugar" for w in read.query.whats
+    )
     return read if acts and not read.unused and read.query and read.query.whats else None
 
 
@@ -173,7 +177,8 @@ def _read_in_vessel(
     text: Text, vessel: Mention, names: Names, cellar: Cellar, before: Query | None
 ) -> Understood | None:
     """Read a question that speaks of a wine by its vessel, as in `top up the barrel`; None where it does not."""
-    plain = replace(text, mentions=[m for m in text.mentions if m is not vessel])
+    others = [m for m in text.mentions if m is not vessel]
+    plain = Text(text.text, text.tokens, text.words, others, text.impossible)
     read = _read(plain, [], names, cellar, before, vessel)
     if read.query is None or any(w.measure in _OF_VESSELS or w.get("vessel") for w in read.query.whats):
         return None
@@ -276,7 +281,8 @@ def _with_batches(p: Pieces, draft: Draft, who: Whom, cellar: Cellar, before: Qu
         query = query._replace(when=dates_in(p.text, who.tokens, plan=True).when)
     every = who.every or query.batches.every
     numbers, one = who.numbers, who.one and not draft.grouped
-    if one and who.bare and any(m.name in _GENERIC for m in measures):
+    coloured = who.said.lower() in COLOUR_WORDS
+    if one and who.bare and any(m.name in _GENERIC or (coloured and m.name in _STOCK) for m in measures):
         one, every = False, True
     if measures and all(m.scope == "none" for m in measures):
         one = False

@@ -10,7 +10,7 @@ from journalbot.language.text import understand
 from journalbot.model import Batch, Entry, Settings
 from journalbot.questions.measures import MEASURES, Case, Fact, Measure
 from journalbot.questions.measures.base import POURED, Source, days_between
-from journalbot.questions.measures.standing import STATES
+from journalbot.questions.measures.standing import STATES, as_of
 from journalbot.questions.measures.vessels import keys_of
 from journalbot.questions.query import Batches, Condition, What, When
 from journalbot.questions.reduce import in_unit, reduce_facts
@@ -20,6 +20,11 @@ from journalbot.questions.whom import colour_of
 SHOWN = 40  # batches of a list that are shown with what is known of them
 _BOUGHT = frozenset(("store", "shop", "bought", "shop-bought", "store-bought", "commercial", "supermarket"))
 _NEAR = 3  # days within which a reading still belongs to an act
+
+
+def day_meant(when: When) -> bool:
+    """Whether one day is meant."""
+    return bool(when.until) and when.since == when.until
 
 
 class Incomparable(Exception):
@@ -127,7 +132,8 @@ class Scene:
         if not which.described:
             return (list(which.numbers), []) if which.numbers else (None, [])
         numbers = list(which.numbers) or sorted(self.cellar.batches)
-        numbers = [n for n in numbers if n in self.cellar.batches and self._fits(self.cellar.batches[n], which)]
+        day = when.until if which.state and day_meant(when) else ""
+        numbers = [n for n in numbers if n in self.cellar.batches and self._fits(self.cellar.batches[n], which, day)]
         judged = []
         narrow = numbers if which.numbers or which.colours or which.years or which.state else None
         told: list[Condition] = []  # those that only ask whether there is any such entry
@@ -137,10 +143,15 @@ class Scene:
                 numbers = [n for n in numbers if (n in having) == (condition.test == "some")]
                 told.append(condition)
                 continue
+            if narrow is None and not (when or condition.since or condition.until) and self._of_a_score(condition):
+                scored = self._scoring(condition)
+                numbers = [n for n in numbers if n in scored]
+                told.append(condition)
+                continue
             facts = self.facts(condition.what, narrow, When(condition.since, condition.until) or when)
             numbers = [n for n in numbers if self.meets(condition, facts.get(n, []))]
             judged.append((condition, facts))
-        judged += [(c, self.facts(c.what, numbers[:SHOWN]) if c.test == "some" else {}) for c in told]
+        judged += [(c, self.facts(c.what, numbers[:SHOWN]) if c.test != "none" else {}) for c in told]
         return numbers, judged
 
     def _plain(self, condition: Condition) -> bool:
@@ -156,6 +167,27 @@ class Scene:
             f"SELECT DISTINCT batch FROM entries WHERE kind IN ({marks}) AND withdrawn_by IS NULL", measure.kinds
         )
         return {n for (n,) in rows if n is not None}
+
+    def _of_a_score(self, condition: Condition) -> bool:
+        """Whether a condition holds where any one score meets it, and there are many batches to judge."""
+        return condition.what == What("score") and not condition.method and len(self.cellar.batches) > SHOWN
+
+    def _scoring(self, condition: Condition) -> set[int]:
+        """The batches with a score that meets a condition: each score that was ever given is judged once."""
+        given = "fields ->> 'score'", "fields ->> 'out_of'"
+        of = "FROM entries WHERE kind = 'taste' AND withdrawn_by IS NULL AND batch IS NOT NULL"
+        rows = self.source.sql(f"SELECT batch, {given[0]}, {given[1]} {of}")
+        met: dict[tuple[float, Any], bool] = {}
+        out: set[int] = set()
+        for batch, score, out_of in rows:
+            if not isinstance(score, int | float):
+                continue
+            if (score, out_of) not in met:
+                fact = Fact(batch, "", float(score), f"/{out_of:g}" if out_of else "")
+                met[score, out_of] = self.meets(condition, [fact])
+            if met[score, out_of]:
+                out.add(batch)
+        return out
 
     def in_vessel(self, name: str, when: When) -> list[int]:
         """The batches that are in a vessel, or that have been where a time is spoken of or none is there now."""
@@ -177,11 +209,13 @@ class Scene:
             if (inside := [f for f in found if any(s.date <= f.date <= s.until for s in stays.get(n or 0, ()))])
         }
 
-    def _fits(self, batch: Batch, which: Batches) -> bool:
+    def _fits(self, batch: Batch, which: Batches, day: str = "") -> bool:
         if which.colours and colour_of(batch, self.names) not in which.colours:
             return False
         if which.years and batch.year not in which.years:
             return False
+        if day and day < self.today:  # how it stood then
+            return bool(batch.started) and batch.started <= day and STATES[which.state](as_of(batch, day))
         return not which.state or STATES[which.state](batch)
 
     def meets(self, condition: Condition, facts: list[Fact]) -> bool:
@@ -212,11 +246,11 @@ class Scene:
             return self._by_anchor(facts, when, number)
         return [f for f in facts if _overlaps(f, when.since, when.until)]
 
-    def span_of(self, when: When) -> When:
-        """The days that an anchor with batches of its own, or a span around it, comes to."""
+    def span_of(self, when: When, numbers: Sequence[int] = ()) -> When:
+        """The days that a span around an anchor comes to: one of the batches asked about, unless it has its own."""
         if not when.anchor or when.relation in ("at", "before", "after", *OPENING_DAYS):
             return when
-        days = self._anchor_days(when, list(when.of.numbers) or None)
+        days = self._anchor_days(when, list(when.of.numbers or numbers) or None)
         if not days:
             return when
         day = date.fromisoformat(days[-1])

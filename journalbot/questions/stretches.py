@@ -8,7 +8,7 @@ from journalbot.questions.measures.durations import MOMENTS
 from journalbot.questions.query import Query, What
 from journalbot.questions.whom import Whom
 
-_MOMENT_OF = {"started": "start", "begin": "start", "harvest": "start", "oak out": "oak_out"}
+_MOMENT_OF = {"started": "start", "begin": "start", "harvest": "start", "oak out": "oak_out", "culture": "malolactic"}
 _LINKS = frozenset(("between", "from", "to", "until", "till", "after", "before"))
 _INNER_LINKS = frozenset(("to", "and", "until", "till", "before", "after", "from", "-"))
 _QUOTED = re.compile(r"[\"“«]([^\"”»]+)[\"”»]")

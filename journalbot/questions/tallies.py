@@ -3,7 +3,7 @@
 import json
 from collections.abc import Sequence
 
-from journalbot.questions.leaders import FEW, many
+from journalbot.questions.leaders import FEW, ferment_days, many
 from journalbot.questions.measures import Fact
 from journalbot.questions.measures.base import Measure
 from journalbot.questions.query import Query, What
@@ -16,6 +16,7 @@ _COUNTED: dict[str, tuple[str, ...]] = {  # measure -> the kinds of entry whose 
     "give": ("give",),
     "gone": ("drink", "give"),
 }
+_WORKED_OUT = 200  # batches beyond those that the journal's own record settles, which may be read one by one
 _NOTES = 200  # notes told of those that such a figure rests on
 _DECIMALS = {"F": 1, "C": 1, "mg/L": 1}  # of an average, by its unit
 
@@ -25,6 +26,8 @@ def tallied(query: Query, what: What, measure: Measure, scene: Scene, numbers: S
     if what.of or query.when or query.by or query.within not in ("", "sum"):
         return None
     if query.over == "mean" and (many(query, scene.cellar) or len(numbers or ()) > FEW):
+        if measure.name == "fermentation time":
+            return _average_ferment(what, scene, numbers)
         return _average(measure, scene, numbers)
     if query.over != "sum" or not many(query, scene.cellar):
         return None
@@ -56,6 +59,27 @@ def _left(scene: Scene) -> Fact:
         for b in filled
     )
     return Fact(None, "", float(left), "bottles", said_value(float(left), "bottles"), (), f"of {len(filled)} batches")
+
+
+def _average_ferment(what: What, scene: Scene, numbers: Sequence[int] | None) -> Fact | None:
+    """The average length of fermentation; None where too many batches were not both pitched and called finished."""
+    known, unknown = ferment_days(scene.cellar)
+    meant = set(numbers) if numbers else set(scene.cellar.batches)
+    rest = [n for n in unknown if n in meant]
+    if len(rest) > _WORKED_OUT:
+        return None
+    values = [days for n, days in known.items() if n in meant]
+    values += [float(f.value) for facts in scene.facts(what, rest).values() for f in facts if f.value is not None]
+    if not values:
+        return None
+    mean = sum(values) / len(values)
+    notes = scene.source.sql(
+        "SELECT note FROM entries WHERE kind IN ('pitch', 'fermentation') AND withdrawn_by IS NULL "
+        "AND batch IN (SELECT value FROM json_each(?)) LIMIT ?",
+        (json.dumps(sorted(meant)), _NOTES),
+    )
+    told = tuple(dict.fromkeys(note for (note,) in notes))
+    return Fact(None, "", mean, "days", said_value(mean, "days"), told, f"average of {len(values)}")
 
 
 def _average(measure: Measure, scene: Scene, numbers: Sequence[int] | None) -> Fact | None:

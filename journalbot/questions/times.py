@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from journalbot.language.dates import DateMention
+from journalbot.language.lexicon import Mention
 from journalbot.language.text import Text
 from journalbot.questions.query import When
 from journalbot.questions.signs import Sign
@@ -24,6 +25,7 @@ _AT = {
     "until": "before",
     "till": "before",
 }
+_TOWARDS = words("it them the to into in my off its lees")
 _DOSING = words("adding added add addition of putting put")
 _SKIPPED = words("the i we my it was were is it's did you they got of that a start end beginning and in")
 
@@ -145,5 +147,17 @@ def anchor(
             relation = _AT[text.words[i]]
             if dosed:
                 return When(anchor="addition", relation=relation, narrow=(("material", act.value),)), used, i
+            into = _vessel_after(text, act.last)
+            if into and act.name == "rack":
+                narrow = (("vessel", into.value.name),)
+                used |= set(range(act.last, into.last)) - passed
+                return When(anchor="rack", relation=relation, narrow=narrow), used, i
             return When(anchor=act.name, relation=relation), used, i
     return None
+
+
+def _vessel_after(text: Text, last: int) -> Mention | None:
+    """The vessel that an act ends in: `when I racked it to carboy 4`."""
+    while last < len(text.words) and text.words[last] in _TOWARDS:
+        last += 1
+    return next((m for m in text.of("vessel") if m.first == last), None)

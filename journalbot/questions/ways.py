@@ -62,6 +62,8 @@ def put_together(p: Pieces, whats: tuple[What, ...], best: Candidate) -> Query:
         return Query(plain, when=p.when, over=way, by=PERSON)
     if measure.name == "bought" and way in ("most", "least") and p.has("money"):
         return Query(tuple(What("money", w.of) for w in plain), when=p.when, over=way)  # "the cheapest kit I bought"
+    if measure.name == "bought" and way == "sum" and not p.has("how many"):
+        return Query(tuple(What("money", w.of) for w in plain), when=p.when, within="sum", over="sum")
     if period:
         return Query(plain, when=p.when, over=way if way in ("most", "least") else "", by=period)
     if p.has("rank") and MEASURES[whats[0].measure].sort not in ("words", "story"):
@@ -71,7 +73,10 @@ def put_together(p: Pieces, whats: tuple[What, ...], best: Candidate) -> Query:
     if not way and any(w.get("unit") for w in whats) and measure.name in _WEIGHED and not p.when.anchor:
         return Query(plain, when=p.when, within="sum")  # "how many grams of it": in all
     if way in ("most", "least") and len(p.who.numbers) == 2 and not p.who.one and p.text.words[0] in _WHETHER:
-        return Query(whats, when=p.when, within=usual_way(measure.usual), over=way, claim=True)
+        claim = "or" not in p.text.words  # "did I use more sugar in batch 1 or batch 7"
+        if measure.name in _WEIGHED:
+            return Query(plain, when=p.when, within="sum", over=way, claim=claim)
+        return Query(whats, when=p.when, within=usual_way(measure.usual), over=way, claim=claim)
     if part == "times":
         return Query(whats, when=p.when, within="count", over="mean" if way == "mean" else "count")
     usual = usual_way(measure.usual)

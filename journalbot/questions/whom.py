@@ -12,6 +12,7 @@ from journalbot.model import Batch
 from journalbot.vocabulary.questions import EVERY, SUPERLATIVES, words
 
 _COLOURS = ("red", "white", "rosé", "fruit", "mead", "cider")
+COLOUR_WORDS = frozenset((*_COLOURS, "rose", "pink"))
 _DETERMINERS = words("the this that my our last new old first second")
 _COUNTS = words("two three four five six 2 3 4 5 6")
 _JOIN = frozenset(("and", "or", "vs", "versus", "against", "with", ",", "&", "the", "to", "from", "my", "than"))
@@ -75,6 +76,11 @@ def contested(m: Mention, text: Text) -> bool:
     """Whether a reference by name could be something else: a material, a taste, something bought."""
     if m.value.how == "number" or m.value.vintage:
         return False
+    lead = m.first - (text.words[max(0, m.first - 1)] in ("the", "my", "our")) - 1
+    after = text.words[m.last] if m.last < len(text.words) else ""
+    than = (lead >= 0 and text.words[lead] == "than") or (after in SUPERLATIVES and "than" in text.words)
+    if m.value.fits and than:
+        return False  # "is the cherry stronger than the plum"
     told = set(text.words) & _TASTING or (m.first and text.words[m.first - 1] == "with")
     if not m.value.fits and m.value.new is None and told:
         return True  # "any wine described with strawberry", "anything with apricot"
@@ -86,9 +92,13 @@ def whom(text: Text, mentions: Sequence[Mention], names: Names, cellar: Cellar) 
     out = Whom()
     groups: list[tuple[int, ...]] = []
     last: Mention | None = None
+    numbered = {n for m in mentions if m.value.how == "number" for n in m.value.fits}
     for m in mentions:
         ref: BatchRef = m.value
         fits = _by_colour(ref, names, cellar)
+        if ref.how != "number" and len(numbered) > 1 and numbered <= set(fits):
+            out.tokens.update(range(m.first, m.last))
+            continue  # "which riesling …, batch 4 or batch 9"
         out.tokens.update(range(m.first, m.last))
         typed = text.text[m.start : m.end]
         if not fits:

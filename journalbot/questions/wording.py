@@ -4,6 +4,7 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from journalbot.questions.leaders import EQUALS
 from journalbot.questions.measures import MEASURES, Fact
 from journalbot.questions.query import Query, What, which_said
 from journalbot.questions.says import day_said, join, number_said
@@ -163,14 +164,14 @@ def pooled(
         return f"{capital(name + _title(what))}{whose}: {join(said)}{day}." + _by_batch(pool, scene)
     lines = []
     shown = _once(result)
-    for f in shown[:_MANY]:
+    for f in shown[:EQUALS]:
         who = label(f.batch, scene)
         lines.append(
             f"{capital(who)}: {fact_said(f, what.part, _done(what))}."
             if who
             else f"{capital(fact_said(f, what.part, _done(what)))}."
         )
-    if len(shown) > _MANY:
+    if len(shown) > EQUALS:
         lines.append("and more that come to the same")
     others = _others(query, result, pool, scene, numbers)
     return _verdict(query, result) + "\n".join(lines) + others

@@ -63,11 +63,23 @@ def _change(assistant: "Assistant", text: str, on: datetime.date, change: "Chang
         note = journal.add_note(on.isoformat(), text, "correction")
         pairs = [(old, journal.replace(old.id, new, note.number)) for old, new in change.replace]
         gone = journal.withdraw([e.id for e in change.withdraw], note.number)
-        added = journal.file(note.number, change.add, origin="corrected")
+        added = journal.file(note.number, [*change.add, *_told_beside(assistant, note, change)], origin="corrected")
         withdrawn, entries = [*(old for old, _ in pairs), *gone], [*(new for _, new in pairs), *added]
         assistant.words.take_in([*withdrawn, *entries])
     said = replies.corrected(gone, added, pairs, journal.cellar(), note.on)
     return Reply(said, note, tuple(entries), tuple(withdrawn))
+
+
+def _told_beside(assistant: "Assistant", note: Note, change: "Change") -> list[Entry]:
+    """What a correction's line tells besides, in sentences after it: doses and measurements, since the rest mostly
+    explains the mistake. Where something must be asked, nothing.
+    """
+    first, last = change.rest
+    if last <= first:
+        return []
+    # Blanks keep what is told in its place among the line's characters.
+    reading = assistant.reading(note._replace(text=" " * first + note.text[first:last]), {})
+    return [] if reading.ask else [e for e in reading.entries if e.get("unit") or e.get("material")]
 
 
 def _undo(assistant: "Assistant", text: str, on: datetime.date, number: int) -> Reply:

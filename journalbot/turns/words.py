@@ -1,13 +1,13 @@
 """The names that the reader knows, kept in step with the journal."""
 
 from collections.abc import Iterable
-from dataclasses import replace
+from operator import attrgetter
 from typing import TYPE_CHECKING
 
 from journalbot.journal.cellar import Cellar
 from journalbot.journal.fold import names_in, touched, vessels_in
 from journalbot.journal.store import Journal
-from journalbot.model import Batch, Entry, Json
+from journalbot.model import BATCH_FIELDS, Batch, Entry, Json
 
 if TYPE_CHECKING:
     from journalbot.language.names import Names
@@ -84,9 +84,13 @@ def learn(names: "Names", entries: Iterable[Entry], cellar: Cellar) -> None:
             names.learn("vessel", name)
 
 
+_content = attrgetter(*(name for name in BATCH_FIELDS if name not in ("number", "last_note", "last_id", "latest")))
+_NOTHING = _content(Batch(0))
+
+
 def _begun(batch: Batch) -> bool:
     """Whether more is known of a batch than plans: one laid out ahead keeps its number for the note that starts it."""
-    return replace(batch, last_note=0, last_id=0, latest=("", 0, 0)) != Batch(batch.number)
+    return bool(_content(batch) != _NOTHING)
 
 
 def give_meaning(names: "Names", word: str, meaning: Json) -> None:

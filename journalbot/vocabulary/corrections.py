@@ -20,7 +20,20 @@ MARKERS: tuple[str, ...] = (
     "that was the", "that was on", "oops that was", "oops , that was", "oops it was", "that should",
     "that was actually", "it was actually", "wait no that was", "no wait that was", "wait that was", "wait , that was",
     "actually that was", "actually it was", "was actually", "not the", "wrong batch", "misread", "typo",
-    "whoops that was", "whoops , that was", "change the", "change that", "that was", "it was batch",
+    "whoops that was", "whoops , that was", "change the", "change that", "that was", "it was batch", "must correct",
+    "i must put right", "have to correct",
 )
+# Of these, those after which the right figure follows, so that any before them is the old one.
+FIRM: tuple[str, ...] = (
+    "make that", "make it", "should be", "should have been", "should've been", "should have said", "i meant", "i mean",
+    "it was", "correct that to",
+)
+# What makes "it was" such words: a figure was written before.
+WRITTEN: frozenset[str] = frozenset({"wrote", "written", "typed", "noted", "logged", "said", "put"})
+# Words that make a line a correction only at its beginning, or that of a sentence.
+OPENING_WORDS: frozenset[str] = frozenset({
+    "no", "oh", "sorry", "correction", "oops", "that", "wait", "it", "actually", "typo", "whoops", "change", "make",
+})
+SAYING_NO: frozenset[str] = frozenset({"no", "sorry", "oops", "whoops", "correction", "wait", "actually"})
 # Before a value: it is the old one.
 NEGATED: frozenset[str] = frozenset({"not", "isn't", "wasn't", "wasnt", "isnt", "instead"})

@@ -74,7 +74,7 @@ WAYS: dict[str, tuple[str, ...]] = {
         "bottom", "least often"),
     "mean": ("average", "mean", "on average", "averaged", "typical", "typically", "averages", "usual", "usually"),
     "sum": ("total", "in total", "in all", "altogether", "all told", "overall", "totals", "sum", "combined",
-        "all together", "summed", "together", "grand total", "all up"),
+        "all together", "summed", "both sizes together", "both sizes", "together", "grand total", "all up"),
     "change": ("changed", "change", "over time", "over the years", "trend", "progress", "progressed", "develop",
         "developed", "development", "evolved", "evolve", "come along", "coming along", "went down", "go down",
         "getting better", "getting worse", "improving", "improved", "improve",

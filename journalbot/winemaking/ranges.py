@@ -1,7 +1,7 @@
 """Ranges: what a function accepts, and what its result is worth."""
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
 class OutOfRange(ValueError):
@@ -25,17 +25,21 @@ def check_litres(litres: float, name: str = "volume") -> float:
     return check(name, litres, 0.05, 5000, "L")
 
 
-@dataclass(frozen=True)
-class Estimate:
-    """A result and the band it may lie in; all three alike where it is exact. Raises ValueError if not in order."""
-
+class _Band(NamedTuple):
     value: float
     low: float
     high: float
 
-    def __post_init__(self) -> None:
-        if not self.low <= self.value <= self.high:
-            raise ValueError(f"an estimate needs low <= value <= high, not {self.low:g}, {self.value:g}, {self.high:g}")
+
+class Estimate(_Band):
+    """A result and the band it may lie in; all three alike where it is exact. Raises ValueError if not in order."""
+
+    __slots__ = ()
+
+    def __new__(cls, value: float, low: float, high: float) -> "Estimate":
+        if not low <= value <= high:
+            raise ValueError(f"an estimate needs low <= value <= high, not {low:g}, {value:g}, {high:g}")
+        return super().__new__(cls, value, low, high)
 
     @classmethod
     def within(cls, value: float, plus_minus: float) -> "Estimate":

@@ -15,6 +15,26 @@ TODAY = date(2026, 11, 15)
 
 # question, what the answer holds; a word with a "-" before it is one that it must not hold
 ANSWERED: tuple[tuple[str, tuple[str, ...]], ...] = (
+    # someone who asks in passing
+    ("which merlot had the higher OG, batch 1 or batch 8?", ("1.098",)),
+    ("did I use more sugar in batch 3 or batch 5?", ("batch 5", "5 lb", "-Yes")),
+    ("what went into the rosé", ("grenache juice", "0.25 tsp potassium metabisulfite")),
+    ("what vessel was batch 8 in on 1 March 2026", ("barrel 1", "-demijohn")),
+    ("what pH did batch 8 start at?", ("3.58",)),
+    ("last time I gave Odell a bottle", ("19 Sep 2026",)),
+    ("who all got a bottle of the malbec", ("3 bottles to Tess",)),
+    ("days between bottling batch 1 and opening the first one", ("92 days",)),
+    ("what do I have to do in december", ("bottle", "Tess", "-corks")),
+    ("percentage alcohol of batch 1", ("12.9",)),
+    ("batch 2, how many bottles still?", ("23 bottles",)),
+    ("total of everything I've bought so far", ("$1,031",)),
+    ("which wines did I score a 9", ("batch 1", "-batch 4")),
+    ("pH on the day I crushed batch 8", ("3.58",)),
+    ("how much sugar went into the plum when I started it", ("5 lb",)),
+    ("what should I do next with batch 8", ("planned", "12 Dec 2026")),
+    ("how many bottles have Tess and Odell had", ("7 bottles",)),
+    ("when did I last punch anything down", ("8 Oct 2025",)),
+    ("which batches were under way on 1 January 2026", ("batch 8", "-batch 9")),
     # someone who wants to know how things stand
     ("how's the riesling doing", ("1.022", "21 Nov 2026")),
     ("is the riesling still fermenting?", ("yes", "1.022")),

@@ -29,12 +29,17 @@ QUESTIONS = (
     "driest wine",
     "highest original gravity",
     "which wine has the most bottles left",
+    "longest fermentation",
+    "shortest fermentation",
+    "average fermentation time",
 )
 LISTS = (
     "which wines were oaked",
     "batches without oak",
     "which wines have been racked",
     "wines that I never topped up",
+    "which wines scored over 7",
+    "wines that scored at least 7",
 )
 
 

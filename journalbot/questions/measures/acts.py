@@ -23,10 +23,12 @@ def _narrowed(entry: Entry, case: Case) -> bool:
     for name, wanted in case.of.items():
         if name == "material" and not material_fits(str(entry.get("material") or ""), wanted):
             return False
-        if name == "stage" and entry.get("stage") != wanted:
+        if name == "stage" and entry.get("stage") not in wanted.split(" or "):
             return False
-        if name == "person" and wanted.casefold().split()[-1] not in str(entry.get("to") or "").casefold().split():
-            return False
+        if name == "person":
+            people = {person.split()[-1] for person in wanted.casefold().split(" and ")}
+            if not people & set(str(entry.get("to") or "").casefold().split()):
+                return False
         if name == "form" and wanted not in str(entry.get("form") or ""):
             return False
         if name == "vessel":
@@ -114,7 +116,14 @@ _ACTS: tuple[tuple[str, str, str, tuple[tuple[str, ...], ...], tuple[str, ...], 
     ("filter", "filtering", "filtered", (("filter",),), (), ()),
     ("stir", "lees stirring", "stirred", (("stir",), ("stir", "lees")), ("lees",), ()),
     ("chill", "cold stabilising", "chilled", (("chill",),), ("stabilise",), ()),
-    ("airlock", "seeing to the airlock", "seen to", (("airlock",),), ("addition", "cleaned", "drained", "bottle"), ()),
+    (
+        "airlock",
+        "seeing to the airlock",
+        "seen to",
+        (("airlock",),),
+        ("addition", "cleaned", "drained", "bottle", "check"),
+        (),
+    ),
     ("move", "moving[ to {place}]", "moved", (("move",), ("move", "place")), ("where",), ("place",)),
     ("top_up", "topping up", "topped up", (("top_up",),), ("addition",), ()),
     (

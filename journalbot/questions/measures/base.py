@@ -1,7 +1,6 @@
 """What a measure is: its name, how it is asked for, and how the entries of a batch give its facts."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from types import EllipsisType
 from typing import Any, NamedTuple, Protocol
@@ -54,8 +53,7 @@ class Fact(NamedTuple):
     time: str = ""  # of day, where the note gives one: HH:MM
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
+class Case(NamedTuple):
     """What a measure is computed from: the entries of one batch (None: those of no one batch), and the whole scene."""
 
     number: int | None

@@ -99,7 +99,7 @@ MEASURES: tuple[Measure, ...] = (
             ("yeast", "ferment"),
             ("yeast", "pitch"),
         ),
-        ("addition", "pitch", "ferment", "given", "made", "how much"),
+        ("addition", "pitch", "ferment", "given", "made", "how much", "restarted"),
         narrows=("yeast",),
         done="pitched",
         by_entry=True,

@@ -52,7 +52,10 @@ def _places(case: Case) -> list[Fact]:
         for e in case.kind("move")
         if e.get("to")
     ]
-    out += [fact_of(s.since, s.name, "", f"in {s.name}") for s in stays(case)]
+    out += [
+        fact_of(s.since, s.name, "", f"in {s.name}", until=s.until.date if s.until else case.today)
+        for s in stays(case)
+    ]
     return sorted(out, key=lambda f: (f.date, f.order))
 
 

@@ -1,6 +1,5 @@
 """Blends worked out: the Pearson square, several lots, and batches of the journal by their own readings."""
 
-from dataclasses import replace
 
 from journalbot.questions.measures.base import Case, Fact, Measure
 from journalbot.questions.measures.vessels import volume_said
@@ -96,7 +95,7 @@ def _to_add(case: Case) -> list[Fact]:
 
 def _lot(case: Case, number: str, quantity: str, size: str) -> tuple[Lot, Given, str]:
     """A batch as a lot: its litres, its last figure of the quantity, and how it is told."""
-    own = replace(case, of={"batch": number})
+    own = case._replace(of={"batch": number})
     batch = case.cellar.batches[int(number)]
     if size:
         litres = units.litres(*value_of(size))

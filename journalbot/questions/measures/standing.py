@@ -19,6 +19,12 @@ STATES: dict[str, Callable[[Batch], bool]] = {
 }
 
 
+def as_of(batch: Batch, day: str) -> Batch:
+    """The batch as far as its bottling, end and fermentation went by a day; its gravity of that day is not known."""
+    later = {name: None for name in ("bottled", "ended", "finished", "pitched") if (getattr(batch, name) or "") > day}
+    return batch.changed(**later, gravity=None)
+
+
 def _standing(case: Case) -> list[Fact]:
     """Whether the batch is in the state asked for, with the latest entry that tells."""
     state = case.of.get("state", "")

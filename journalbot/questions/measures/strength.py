@@ -1,6 +1,5 @@
 """Figures worked out from a batch's readings: alcohol, attenuation, sugar left, volume."""
 
-from dataclasses import replace
 from functools import lru_cache
 
 from journalbot.journal.fold import order_of
@@ -149,7 +148,7 @@ def alcohol(case: Case, blends: int = 3) -> list[Fact]:
         return measured + made
 
     def strength_of(number: int) -> Fact | None:
-        other = replace(case, number=number, entries=case.source.entries(batch=number, kinds=GRAVITY_KINDS))
+        other = case._replace(number=number, entries=case.source.entries(batch=number, kinds=GRAVITY_KINDS))
         return next(reversed(alcohol(other, blends - 1)), None)
 
     return [*measured, after_blends(case, made[0], strength_of)]

@@ -1,6 +1,5 @@
 """Sulfite worked out: doses by weight, spoon and tablet, molecular SO2, what an addition gave, what may be free now."""
 
-from dataclasses import replace
 
 from journalbot.journal.fold import order_of
 from journalbot.questions.measures.base import Case, Fact, Measure
@@ -105,7 +104,7 @@ def _for_molecular(case: Case) -> list[Fact]:
 
 def needed(case: Case, number: int) -> list[Fact]:
     """The sulfite that a batch of the journal needs; what is lacking for it is named."""
-    return safe(_for_molecular)(replace(case, of={"batch": str(number)}))
+    return safe(_for_molecular)(case._replace(of={"batch": str(number)}))
 
 
 def _given_so2(case: Case) -> list[Fact]:

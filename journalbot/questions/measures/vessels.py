@@ -1,6 +1,5 @@
 """What is in a vessel, where a batch is, which vessels are free, how long a wine stayed in one."""
 
-from dataclasses import replace
 from typing import NamedTuple
 
 from journalbot.journal.cellar import Cellar
@@ -153,7 +152,7 @@ def _free(case: Case) -> list[Fact]:
     wanted = case.of.get("vessel", "")
     sort = vessel_key(wanted)
     if wanted and is_bare(sort):  # "which carboys are free"
-        every = _contents(replace(case, of={}))
+        every = _contents(case._replace(of={}))
         return [f for f in every if f.value == "empty" and sort in vessel_key(f.label).split()]
     everyone = _contents(case)
     if wanted:

@@ -1,7 +1,6 @@
 """What every calculation shares: its values from the question or the batch, how sure they are, and how it is told."""
 
 import re
-from dataclasses import replace
 from datetime import date
 from typing import NamedTuple
 
@@ -53,7 +52,7 @@ def batch_of(case: Case) -> int | None:
 def of_batch(case: Case, kinds: tuple[str, ...]) -> Case:
     """The case of the batch itself, with its entries of these kinds."""
     number = batch_of(case)
-    return replace(case, number=number, entries=case.source.entries(batch=number, kinds=kinds) if number else [])
+    return case._replace(number=number, entries=case.source.entries(batch=number, kinds=kinds) if number else [])
 
 
 def volume(case: Case) -> Given:
