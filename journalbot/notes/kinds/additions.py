@@ -194,7 +194,7 @@ def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added
         return True
     if dose is not None:
         measured = {"free", "total"}.intersection(words[max(0, m.first - 2) : m.first])
-        return not (m.value == "sulfur dioxide" and measured) and not (clause.of("airlock") and not added)
+        return not (m.value == "sulfur dioxide" and measured) and (added or not _in_airlock(m, clause))
     if spelling in WEAK_MATERIALS and not added:
         return _listed(clause, scene, m)
     return (
@@ -203,6 +203,11 @@ def _put_in(m: Mention, dose: Amount | None, clause: Clause, scene: Scene, added
         or _goes_in(m, clause)
         or (_by_itself(m, clause) and (scene.started is not None or _dosing(m, clause, scene)))
     )
+
+
+def _in_airlock(m: Mention, clause: Clause) -> bool:
+    """`airlock refilled with 50 ml sulphite`; not `3 g sulphite, and the airlock refilled`."""
+    return any(a.first < m.first for a in clause.of("airlock"))
 
 
 def _made_up(m: Mention, clause: Clause) -> bool:

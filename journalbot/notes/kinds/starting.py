@@ -59,6 +59,8 @@ def _about_the_start(before: Clause, clause: Clause, scene: Scene) -> bool:
     named = any(scene.cellar.batches[n].under_way for c in whole for m in c.of("batch") for n in m.value.fits)
     if any(c.value.detail != "weak" for s in whole for c in s.cues("malolactic", "bottle", "top_up")):
         return False
+    if before.date < clause.date and any(s.cues("pitch") for s in whole):
+        return False  # "Rosé pitched on Monday. Today 22 L of juice as batch 7"
     return (fresh or not named) and before.mood in ("done", "told", "denied")
 
 
