@@ -119,7 +119,7 @@ VARIETIES: dict[str, Variety] = {
         "chardonnnay", "chardy", "shardonnay")),
     "sauvignon blanc": Variety("white", ("sauvignon blanc", "sauvignon blancs", "sauv blanc", "sauv blancs",
         "sauv-blanc", "sauvblanc", "sauv b", "sav blanc", "savvy b", "savvy", "savignon blanc", "sauvignon-blanc",
-        "sauvingon blanc", "sauvignon blanco", "s blanc", "sb", "fumé blanc", "fume blanc", "sav", "savvy")),
+        "sauvingon blanc", "sauvignon blanco", "s blanc", "sb", "fumé blanc", "fume blanc", "sav")),
     "sauvignon gris": Variety("white", ("sauvignon gris",)),
     "riesling": Variety("white", ("riesling", "rieslings", "reisling", "reislings", "rhine riesling", "white riesling",
         "johannisberg riesling", "rizling")),
