@@ -37,7 +37,7 @@ def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
                 out.update(w for w in name.split() if len(w) > 2 and w not in GENERIC)
                 colours.add(colour or "")
                 if colour and not batch.colour:
-                    out.add(colour if colour in _COLOURS else f"{_SORT}{colour}")
+                    out.add(colour if colour in COLOURS else f"{_SORT}{colour}")
         out.update(w for w in words if len(w) > 2 and w not in _STOP)
     if batch.colour:
         out.add(batch.colour)
@@ -45,13 +45,13 @@ def terms_of(batch: Batch, lexicon: Lexicon) -> frozenset[str]:
         out.add(f"{_SORT}fruit")
     out.update(f"{_SORT}{drink}" for fruit, drink in _DRINK_OF.items() if fruit in out)
     if "honey" in out:
-        grapes = bool(colours & set(_COLOURS))
+        grapes = bool(colours & set(COLOURS))
         out.add(_SORT + ("cyser" if "apple" in out else "pyment" if grapes else "melomel"))
     return frozenset(out)
 
 
 HEADS = {"variety", "fruit", "colour"}
-_COLOURS = ("red", "white", "rosé")
+COLOURS = ("red", "white", "rosé")
 _SORT = "sort:"  # what sort of drink a batch is, which counts only where no batch is called so
 GENERIC = {"grape", "berry", "fruit", "juice", "must"}  # fruit of any kind, by which no wine is called
 _DRINK_OF = {"apple": "cider", "pear": "perry", "honey": "mead"}

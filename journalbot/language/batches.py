@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from journalbot.language.amounts import unit_at
-from journalbot.language.batch_index import HEADS, BatchIndex, BatchRef
+from journalbot.language.batch_index import COLOURS, HEADS, BatchIndex, BatchRef
 from journalbot.language.lexicon import Mention
 from journalbot.language.numerals import Number
 from journalbot.language.tokens import Token
@@ -32,7 +32,6 @@ _AGES = {
     "older": "older", "oldest": "first", "first": "first", "second": "second", "third": "third", "original": "first",
 }
 
-_COLOURS = {"red", "white", "rosé"}
 _WHICH = {"i", "i've", "ive", "we", "we've", "that", "ever", "this", "which", "to", "having"}
 _DEFINITE = ("the", "my", "our", "'s")  # "the old one", where "an old one" is of anything
 _ORDER = {"first": 0, "second": 1, "third": 2}
@@ -339,7 +338,7 @@ def _described(
             elif found := _year_at(words, j + 1, at, tokens):
                 vintage, j = found
     opens = i > 0 and words[i - 1] in ("a", "another") and (i == 1 or tokens[i - 2].kind == "mark")
-    if opens and terms and set(terms) <= _COLOURS and vintage is None:
+    if opens and terms and set(terms) <= set(COLOURS) and vintage is None:
         return None  # "a red, Elin's request": what sort a wine is, not which
     ref = _resolve(terms, vintage, age, index)
     if len(ref.fits) > 1 and words[j - 1].endswith("s") and "all" in words[max(0, i - 3) : i]:

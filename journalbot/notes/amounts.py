@@ -15,7 +15,6 @@ _BETWEEN = {
     "rounded", "x", "dissolved", "dry",
 }
 _LINKS = {",", ":", "(", "-", "=", "@", "at", "–", "—", "x", "~"}
-_STOPS = {",", ".", ";", "!", "?", "\n", "and", "in", "into", "to", "with", "on", "for", "(", ")"}
 _LISTING = {",", "and", "&", "+", "then", "plus", ":", "-", "–", "—"}
 _REACH = 6
 _COUNTED = {"campden tablet": "tablet", "egg white": "piece"}

@@ -6,9 +6,6 @@ from journalbot.language.dates import DateMention
 from journalbot.language.lexicon import Mention
 from journalbot.language.text import Text
 
-# A mention of one of these makes a stretch of text a clause of its own.
-_OWN = ("cue", "batch")
-
 
 @dataclass(slots=True)
 class Clause:

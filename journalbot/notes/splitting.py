@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from journalbot.language.lexicon import Mention
 from journalbot.language.text import Text
 from journalbot.notes.clauses import Clause
+from journalbot.vocabulary.people import TITLES
 
 _SENTENCE = {".", "!", "?", "\n", "•", "*"}
 _SOFT = {
@@ -14,7 +15,6 @@ _SOFT = {
 
 _AND = {",", "and", "n", "&", "+", "-", "–", "—", "/", "at", "(", "plus", ")"}
 _PICTURES = 0x2190  # from here on come arrows, signs and emoji, which end a sentence as a full stop does
-_TITLES = {"dr", "mr", "mrs", "ms", "st", "rev", "prof"}
 _ABBREVIATIONS = {
     "approx", "abt", "temp", "no", "tsp", "oz", "lb", "lbs", "gal", "vs", "incl", "etc", "e.g", "i.e", "jan", "feb",
     "mar", "apr", "jun", "jul", "aug", "sep", "sept", "oct", "nov", "dec", "st", "s.g", "fl",
@@ -40,8 +40,8 @@ def _sentences(text: Text) -> Iterator[tuple[int, int]]:
                 and i
                 and i + 1 < len(text.words)
                 and text.words[i + 1] != "\n"
-                and (text.words[i - 1] in _ABBREVIATIONS or text.words[i - 1] in _TITLES)
-                and (not text.tokens[i + 1].text[:1].isupper() or text.words[i - 1] in _TITLES)
+                and (text.words[i - 1] in _ABBREVIATIONS or text.words[i - 1] in TITLES)
+                and (not text.tokens[i + 1].text[:1].isupper() or text.words[i - 1] in TITLES)
                 and i + 1 not in acts
             ):
                 continue

@@ -82,9 +82,9 @@ class Subjects:
             and any(m.first >= draft.last for m in clause.of("both"))
         ):
             return tuple(each)
-        unknown = strange(self.scene, draft) or ("" if refs else nameless(self.scene, clause))
-        if unknown and not clause.of("pronouns"):
-            return self._which(unknown)
+        asked = not clause.of("pronouns") and (strange(self.scene, draft) or (not refs and nameless(self.scene, clause)))
+        if asked:
+            return self._which(asked)
         for m in clause.of("stranger") if refs else ():
             pairs = [sorted((r, m), key=lambda m: m.first) for r in refs]
             if any(a.last < b.first and coordinated([a, b], clause) for a, b in pairs):

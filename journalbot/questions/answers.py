@@ -11,7 +11,7 @@ from journalbot.questions.measures.places import GONE
 from journalbot.questions.periods import by_period, extreme
 from journalbot.questions.plot import plot
 from journalbot.questions.query import Batches, Condition, Query, What, describe
-from journalbot.questions.reduce import best_known, in_the_unit, number_of, reduce_facts, weighed
+from journalbot.questions.reduce import best_known, in_the_unit, notes_of, number_of, reduce_facts, weighed
 from journalbot.questions.says import day_said, join
 from journalbot.questions.scene import Incomparable, Scene, day_meant
 from journalbot.questions.tallies import tallied
@@ -173,9 +173,8 @@ def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | No
         timed = {n: clocked for n, facts in real.items() if (clocked := [f for f in facts if f.time])}
         if not timed:
             days = join([day_said(f.date) for facts in real.values() for f in facts][:3])
-            return Found(
-                f"No time of day is recorded for {named(what)}: {days}.", _notes(next(iter(real.values()))), found=False
-            )
+            text = f"No time of day is recorded for {named(what)}: {days}."
+            return Found(text, notes_of(next(iter(real.values()))), found=False)
         real = timed
     if not real:
         return _absent(query, what, scene, numbers, [f for facts in by_batch.values() for f in facts])
@@ -185,10 +184,10 @@ def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | No
         if not periods:
             return _absent(query, what, scene, numbers, [])
         shown = extreme(periods, query.over) if query.over else periods
-        return Found(wording.by_period(what, shown), _notes(shown))
+        return Found(wording.by_period(what, shown), notes_of(shown))
     if query.show == "plot" and len(real) == 1 and (drawn := plot(next(iter(real.values())))):
         ((number, facts),) = real.items()
-        return Found(f"{wording.heading(what, number, scene)}\n{drawn}", _notes(facts))
+        return Found(f"{wording.heading(what, number, scene)}\n{drawn}", notes_of(facts))
     if query.over in _POOLED and not (
         query.over in ("first", "last") and numbers and (len(numbers) == 1 or query.batches.every)
     ):
@@ -197,24 +196,20 @@ def _one_measure(query: Query, what: What, scene: Scene, numbers: list[int] | No
         method = "sum" if query.over == "count" else query.over
         result = reduce_facts(pool, method, measure, scene.settings, skip)
         if not result:  # nothing that can be brought together: then each as it is
-            return Found(wording.each(query, what, real, scene, ()), _notes(pool))
+            return Found(wording.each(query, what, real, scene, ()), notes_of(pool))
         text = wording.pooled(query, what, result, pool, scene, numbers)
-        return Found(text, _notes(result))
+        return Found(text, notes_of(result))
     if query.over == "compare" or (len(real) > 1 and query.within == "change" and numbers is not None):
         return Found(
             wording.side_by_side(query, what, real, scene, numbers or sorted(n for n in real if n is not None)),
-            _notes([f for facts in real.values() for f in facts]),
+            notes_of([f for facts in real.values() for f in facts]),
         )
     if query.over == "rank":
         best_first = sorted(real.items(), key=lambda item: -(number_of(item[1][-1]) or 0.0))
-        return Found(wording.ranked(what, dict(best_first), scene), _notes([f for fs in real.values() for f in fs]))
+        return Found(wording.ranked(what, dict(best_first), scene), notes_of([f for fs in real.values() for f in fs]))
     missing = [n for n in (numbers or []) if n not in real] if numbers and len(numbers) <= 6 else []
     text = wording.each(query, what, real, scene, missing)
-    return Found(text, _notes([f for facts in real.values() for f in facts]))
-
-
-def _notes(facts: list[Fact]) -> tuple[int, ...]:
-    return tuple(dict.fromkeys(n for f in facts for n in f.notes))
+    return Found(text, notes_of([f for facts in real.values() for f in facts]))
 
 
 def _absent(query: Query, what: What, scene: Scene, numbers: list[int] | None, bare: list[Fact]) -> Found:
@@ -243,7 +238,7 @@ def _of_the_cellar(query: Query, scene: Scene) -> Found:
     )
     if not facts:
         return _absent(query, what, scene, None, [])
-    return Found(wording.of_cellar(query, what, facts, scene), _notes(facts), found=not all(f.bare for f in facts))
+    return Found(wording.of_cellar(query, what, facts, scene), notes_of(facts), found=not all(f.bare for f in facts))
 
 
 def _batches(query: Query, scene: Scene) -> Found:
@@ -268,7 +263,7 @@ def _batches(query: Query, scene: Scene) -> Found:
                     if condition.method != "count"
                     else reduce_facts(found, "count", MEASURES[condition.what.measure], scene.settings)
                 )
-    notes = _notes([f for facts in shown.values() for f in facts])
+    notes = notes_of([f for facts in shown.values() for f in facts])
     if not numbers:
         return (
             Found(wording.no_batches(query), (), found=True)

@@ -1,13 +1,12 @@
 """Signs whose meaning hangs on the words around them: `what gave`, `stronger than batch 3`, `what was it at`."""
 
 from collections.abc import Sequence
-from functools import cache
 
 from journalbot.language.amounts import unit_at
 from journalbot.language.lexicon import Mention
 from journalbot.language.text import Text
 from journalbot.questions.signs import Sign
-from journalbot.vocabulary.items import ITEMS
+from journalbot.vocabulary.items import item_of
 from journalbot.vocabulary.question_signs import MATERIAL_GROUPS
 from journalbot.vocabulary.questions import GROUPS, SUPERLATIVES, words
 from journalbot.vocabulary.units import UNITS
@@ -15,7 +14,6 @@ from journalbot.vocabulary.units import UNITS
 _WHICH_PERIOD = frozenset(("which month", "what month", "which year", "what year"))
 _ASKING = frozenset(("what", "which", "where"))
 _AFTER_AT = words("on in when now before after last by at during the currently then")
-_AUXILIARIES = words("did does do will would")
 _WAS = frozenset(("was", "were", "is", "are"))
 _FINDING = frozenset(("find", "found", "look for"))
 _OWNERS = words("i we")
@@ -108,7 +106,7 @@ def _of_the_kind(signs: list[Sign], text: Text) -> list[Sign]:
         elif s.name == "mention" and s.value in _FINDING and tasted:
             s = s._replace(name="taste")
         elif s.name == "how long" and s.value == "long" and text.words[s.last : s.last + 1] and (
-            text.words[s.last] in _items()
+            text.words[s.last] in item_of()
         ):
             continue
         out.append(s)
@@ -167,12 +165,7 @@ def _priced(text: Text, refs: Sequence[Mention]) -> set[int]:
     if any(m.value.fits and set(rest) <= set(range(m.first, m.last)) for m in refs):
         return set(rest)  # "how much were the plums"
     ends = " ".join(words[i] for i in rest[-1:])
-    return set(rest) if ends in _items() and len(rest) <= 4 else set()
-
-
-@cache
-def _items() -> frozenset[str]:
-    return frozenset(spelling for spellings in ITEMS.values() for spelling in spellings)
+    return set(rest) if ends in item_of() and len(rest) <= 4 else set()
 
 
 def _units(text: Text) -> list[Sign]:

@@ -102,7 +102,7 @@ def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Set
                 unit="times",
                 label="",
                 text=f"{n} time{'' if n == 1 else 's'}",
-                notes=_notes(facts),
+                notes=notes_of(facts),
                 working="",
                 date=facts[-1].date,
             )
@@ -110,7 +110,9 @@ def reduce_facts(facts: list[Fact], method: str, measure: Measure, settings: Set
     if method == "distinct":
         values = list(dict.fromkeys(str(f.value) for f in facts))
         return [
-            Fact(_owner(facts), facts[-1].date, float(len(values)), "", f"{len(values)}: {join(values)}", _notes(facts))
+            Fact(
+                _owner(facts), facts[-1].date, float(len(values)), "", f"{len(values)}: {join(values)}", notes_of(facts)
+            )
         ]
     figures = [f for f in facts if isinstance(f.value, int | float)]
     if not figures:
@@ -131,8 +133,9 @@ def _commonest(facts: list[Fact], method: str) -> list[Fact]:
     for value in [v for v, n in counts.items() if n == wanted]:
         same = [f for f in facts if f.value == value]
         times = f"{wanted} time{'' if wanted == 1 else 's'}"
+        days = join([day_said(f.date) for f in same])
         out.append(
-            Fact(_owner(same), "", value, "", f"{value}, {times}", _notes(same), join([day_said(f.date) for f in same]))
+            Fact(_owner(same), "", value, "", f"{value}, {times}", notes_of(same), days)
         )
     return out
 
@@ -186,7 +189,7 @@ def _figures(facts: list[Fact], method: str, measure: Measure, settings: Setting
     rest = [f for v, f in in_it if v is None]
     if not values:
         return []
-    notes = _notes(facts)
+    notes = notes_of(facts)
     if method == "range":
         low, high = min(values), max(values)
         text = f"{said_value(low, unit)} to {said_value(high, unit)}"
@@ -238,5 +241,6 @@ def _owner(facts: list[Fact]) -> int | None:
     return owners.pop() if len(owners) == 1 else None
 
 
-def _notes(facts: list[Fact]) -> tuple[int, ...]:
+def notes_of(facts: list[Fact]) -> tuple[int, ...]:
+    """The notes that facts rest on, each once."""
     return tuple(dict.fromkeys(n for f in facts for n in f.notes))

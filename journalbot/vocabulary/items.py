@@ -3,6 +3,8 @@
 Materials, varieties, fruit, oak, closures and vessels have tables of their own and are bought under those names too.
 """
 
+from functools import cache
+
 ITEMS: dict[str, tuple[str, ...]] = {
     "corks": ("corks", "cork", "wine corks", "bag of corks", "stoppers", "closures"),
     "caps": ("caps", "screw caps", "screwcaps", "crown caps", "bottle caps"),
@@ -86,3 +88,9 @@ ITEMS: dict[str, tuple[str, ...]] = {
     "equipment": ("equipment", "gear", "kit of equipment", "tools", "starter set", "starter kit", "equipment kit"),
     "rental": ("rental", "press rental", "crusher rental", "hire", "press hire", "crusher hire"),
 }
+
+
+@cache
+def item_of() -> dict[str, str]:
+    """The item of each spelling."""
+    return {spelling: item for item, spellings in ITEMS.items() for spelling in spellings}

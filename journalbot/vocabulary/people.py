@@ -1,5 +1,7 @@
 """Words for those who get bottles and for the occasions on which bottles go; lower case, whole words."""
 
+TITLES: frozenset[str] = frozenset(("dr", "mr", "mrs", "ms", "st", "rev", "prof"))  # a full stop after one ends nothing
+
 # Nouns for a person or a group: with "my", "the", "our", "his", "her" or a name before them they can receive a bottle.
 PEOPLE: frozenset[str] = frozenset({
     # family

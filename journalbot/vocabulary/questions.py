@@ -202,12 +202,7 @@ FILLERS: frozenset[str] = words(
     "different together himself myself tho lol btw hmm um uh erm tbh imo folks cheers finally"
 )
 
-# Words that ask for a calculation, and words that say that something was done and is looked up instead.
-CALCULATE: frozenset[str] = frozenset((
-    "need", "needed", "needs", "raise", "lower", "lift", "bump", "bring", "get", "add", "should", "convert",
-    "calculate", "work out", "reach", "hit", "give", "gives", "grams", "required", "require", "increase", "reduce",
-    "dose", "for", "equals", "takes", "would", "will",
-))
+# Words that say that something was done, which is looked up and not calculated.
 DEEDS: frozenset[str] = frozenset((
     "added", "used", "gave", "given", "dosed", "recorded", "noted", "wrote", "received", "had",
 ))

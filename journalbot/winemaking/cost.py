@@ -9,7 +9,7 @@ from journalbot.model import Entry
 from journalbot.vocabulary.closures import CLOSURES
 from journalbot.vocabulary.costs import CLOSURE_ITEMS, PARTS, START_AFTER, START_BEFORE
 from journalbot.vocabulary.fruits import FRUITS
-from journalbot.vocabulary.items import ITEMS
+from journalbot.vocabulary.items import item_of
 from journalbot.vocabulary.materials import MATERIALS
 from journalbot.vocabulary.varieties import VARIETIES
 from journalbot.winemaking.record import last_day, notes_of
@@ -167,11 +167,6 @@ def savings(cost: BatchCost, price: float) -> float | None:
 
 
 @cache
-def _items() -> dict[str, str]:
-    return {spelling: item for item, spellings in ITEMS.items() for spelling in spellings}
-
-
-@cache
 def _bases() -> frozenset[str]:
     return frozenset(s for table in (FRUITS, VARIETIES) for base in table.values() for s in base.spellings)
 
@@ -186,7 +181,7 @@ def part_of(item: str) -> str:
 
     The last thing that it names tells: "merlot juice pail" is a base, "juice press" equipment, "wine yeast" stuff.
     """
-    sorts = {PARTS.get(_items()[p], "lasting") for p in _last_named(item, _items())}
+    sorts = {PARTS.get(item_of()[p], "lasting") for p in _last_named(item, item_of())}
     if sorts:
         return sorts.pop()
     if phrases(item, _bases()):
@@ -245,7 +240,7 @@ def _lot(purchase: Entry, price: float) -> _Lot | None:
 def _keys(item: str) -> frozenset[str]:
     """What a thing may be used as: materials by name, yeast by "yeast", closures and bottles by their item."""
     materials = {_materials()[p] for p in phrases(item, _materials())}
-    return frozenset(materials or {_items()[p] for p in _last_named(item, _items())})
+    return frozenset(materials or {item_of()[p] for p in _last_named(item, item_of())})
 
 
 def _amount(count: float, unit: str, material: str) -> float | None:

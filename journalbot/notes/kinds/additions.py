@@ -12,10 +12,6 @@ from journalbot.notes.kinds.topping import read_airlock
 from journalbot.vocabulary.materials import WEAK_MATERIALS
 from journalbot.vocabulary.units import UNITS
 
-_NOT_IN = {
-    "bin", "equipment", "bottles", "rinse", "rinsed", "sanitize", "sanitizer", "sanitized", "sanitised", "corks",
-    "soaked", "cleaned", "washed", "smells", "smell", "barrel",
-}
 _DESCRIBED = {"smells", "tastes", "tasted", "smell", "stinks", "nose", "notes"}
 _MARKS = {",", ".", ";", ":", "(", ")", "and", "n", "+", "&", "-", "\n"}
 _STOP = {

@@ -12,6 +12,7 @@ from journalbot.vocabulary.people import OCCASIONS, PEOPLE
 
 _NAME = 3  # words of a name
 _LISTED = 8  # sentences or lines back that a list of gifts may have been opened
+_LOST = {"burst", "exploded", "smashed", "broke", "leaked", "drain"}
 _BOTTLE_WORDS = {"bottle", "bottles", "btl", "btls", "botles"}
 
 
@@ -22,13 +23,13 @@ def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if listed := _gift_listed(clause, scene):
         yield listed
         return
-    if clause.cues("give") and (each := _each_given(clause, scene)):
+    if clause.cues("give") and (each := _each_given(clause)):
         yield from each
         return
     kind = _verb_of(clause, scene)
     if not kind or (clause.first in scene.start_clauses and not clause.cues("drink", "give")):
         return
-    items = _counted(clause, scene)
+    items = _counted(clause)
     receiver = receiver_of(clause, scene) or _shared_receiver(clause, scene)
     if kind == "give" and (receiver is None or receiver.lower() in OCCASIONS):
         receiver = _earlier_receiver(clause, scene) or receiver
@@ -36,7 +37,7 @@ def read_drinking(clause: Clause, scene: Scene) -> Iterator[Draft]:
         for count, at, to, ref in pairs:
             yield Draft(kind, clause, at, at + 1, {"count": count, "to": to}, ref=ref)
         return
-    if kind == "give" and receiver is None and not given_away(clause, scene):
+    if kind == "give" and receiver is None and not given_away(clause):
         return
     after = scene.clauses[scene.clauses.index(clause) + 1 :][:1]
     if kind == "give" and not clause.of("number", "amount") and any(_gift_listed(c, scene) for c in after):
@@ -75,7 +76,7 @@ def _gift_listed(clause: Clause, scene: Scene) -> Draft | None:
     return Draft("give", clause, clause.first, clause.last, fields, ref=refs[0] if refs else None)
 
 
-def _each_given(clause: Clause, scene: Scene) -> list[Draft]:
+def _each_given(clause: Clause) -> list[Draft]:
     """`gave Marcus, Dale and Ray Jr a dewberry each`: one for every name."""
     words = clause.text.words
     if not clause.has("each", "apiece") or len(refs := counted_batches(clause)) != 1:
@@ -179,6 +180,7 @@ def _strong(clause: Clause, kind: str) -> bool:
 def _verb_of(clause: Clause, scene: Scene) -> str:
     """Which of the two a clause tells of; weak verbs ("had", "went") need bottles counted beside them."""
     words = set(clause.words())
+    lost = not _LOST.isdisjoint(words)
     bottles = bool(bottle_amounts(clause)) or not _BOTTLE_WORDS.isdisjoint(words)
     drink = [c for c in clause.cues("drink") if c.value.form == "done"]
     give = [c for c in clause.cues("give") if c.value.form == "done"]
@@ -218,7 +220,7 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
         drink
         and ((any(c.value.detail != "weak" for c in drink) and (counted or clause.of("batch"))) or counted)
         and all(c.value.detail == "weak" for c in clause.cues("rack", "bottle", "top_up", "end"))
-        and not clause.has("burst", "exploded", "smashed", "broke", "leaked", "drain")
+        and not lost
         and not _just_filled(clause, scene, drink)
         and not clause.has("leak", "lid", "valve", "glass")
     ) and not ({c.value.detail for c in drink} == {"weak"} and not counted):
@@ -243,7 +245,6 @@ def _verb_of(clause: Clause, scene: Scene) -> str:
             return "give"
         if earlier and not clause.of("cue"):
             return "give" if receiver_of(clause, scene) and clause.has("w", "with") and before.cues("give") else earlier
-    lost = clause.has("burst", "exploded", "smashed", "broke", "leaked", "drain")
     if not drink and not give and counted and not lost and not clause.of("cue", "vessel", "reading", "material"):
         if _handed_to(clause, scene):
             return "give"
@@ -284,7 +285,7 @@ def _opened(clause: Clause) -> bool:
     return any(b.last == c.first or b.first in (c.last, c.last + 1) for c in cues for b in clause.of("batch"))
 
 
-def _counted(clause: Clause, scene: Scene) -> list[tuple[float, Mention | None, int]]:
+def _counted(clause: Clause) -> list[tuple[float, Mention | None, int]]:
     refs = counted_batches(clause)
     if refs:
         return [(count, ref, ref.first) for count, ref in refs]

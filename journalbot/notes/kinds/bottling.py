@@ -21,8 +21,8 @@ def read_bottling(clause: Clause, scene: Scene) -> Iterator[Draft]:
     if clause.mood != "done":
         return
     cues = [c for c in clause.cues("bottle") if _verb(c, clause)] or _did_too(clause, scene)
-    filled = _filled_bottles(clause, scene)
-    if not cues and not filled and not _count_and_closure(clause, scene) and not _yielded(clause, scene):
+    filled = _filled_bottles(clause)
+    if not cues and not filled and not _count_and_closure(clause) and not _yielded(clause, scene):
         return
     before = scene.clauses[max(0, scene.clauses.index(clause) - 4) : scene.clauses.index(clause)]
     if not cues and any(clause in _tail(c, scene) and any(read_bottling(c, scene)) for c in before):
@@ -78,7 +78,7 @@ def _verb(cue: Mention, clause: Clause) -> bool:
     return True
 
 
-def _filled_bottles(clause: Clause, scene: Scene) -> bool:
+def _filled_bottles(clause: Clause) -> bool:
     """`filled into 29 bottles`, `through the filter and into 28 bottles of 0.75`."""
     words = clause.text.words
     for m in clause.of("amount", "bottles"):
@@ -92,7 +92,7 @@ def _filled_bottles(clause: Clause, scene: Scene) -> bool:
     return False
 
 
-def _count_and_closure(clause: Clause, scene: Scene) -> bool:
+def _count_and_closure(clause: Clause) -> bool:
     """`28 bottles, real corks`: so many bottles and what closes them."""
     counted = [m for m in clause.of("amount") if m.value.unit == "bottle"] or clause.of("bottles")
     return (
@@ -164,7 +164,7 @@ def _counts(clauses: list[Clause], scene: Scene) -> list[dict[str, object]]:
         if out:
             continue
         for m in clause.of("amount", "number"):
-            count = _count_of(m, clause, scene)
+            count = _count_of(m, clause)
             if count is None:
                 continue
             fields: dict[str, object] = {"count": count}
@@ -197,7 +197,7 @@ def _counts(clauses: list[Clause], scene: Scene) -> list[dict[str, object]]:
     return out
 
 
-def _count_of(m: Mention, clause: Clause, scene: Scene) -> int | float | None:
+def _count_of(m: Mention, clause: Clause) -> int | float | None:
     words = clause.text.words
     if m.kind == "amount":
         return m.value.value if m.value.unit == "bottle" else None

@@ -57,7 +57,7 @@ def _purchase(m: Mention, unit_price: Mention | None, clause: Clause, scene: Sce
     price: Amount = m.value
     words = clause.text.words
     lo, hi = _noun_before(unit_price or m, clause, first)
-    if _payee(lo, hi, m, clause):
+    if _payee(lo, hi, clause):
         lo, hi = hi, hi
     if lo >= hi:
         lo, hi = _noun_after(m, clause, last)
@@ -145,7 +145,7 @@ def _purchase(m: Mention, unit_price: Mention | None, clause: Clause, scene: Sce
     return Draft("purchase", clause, m.first, m.last, fields, needs="tied")
 
 
-def _payee(lo: int, hi: int, m: Mention, clause: Clause) -> bool:
+def _payee(lo: int, hi: int, clause: Clause) -> bool:
     """`paid the juice guy $89`: who was paid stands where the goods usually do."""
     words = clause.text.words
     paid = [

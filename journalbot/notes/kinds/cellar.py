@@ -8,12 +8,6 @@ from journalbot.notes.dating import each_day
 from journalbot.notes.draft import Draft, Scene
 
 _PLAIN = ("crush", "press", "degas", "filter", "stir", "chill", "punch_down")
-_TO = {"into", "to", "->", "→", "=>", ">", "in", "onto"}
-_FROM = {"from", "off", "out", "of", "emptied"}
-_ARROWS = {"->", "→", "=>", ">", "to"}
-_PUT_IN = ("pitch", "add", "malolactic", "top_up", "start")
-_BARREL_PHRASES = ("off the oak",)
-_TOPPED_WITH = {"with", "w/", "w", "using", "from", "of"}
 _NOT_PRESSED = {"bottle", "button", "pot", "garlic"}
 _TABLET_REACH = 3  # words between "crushed" and the tablets that were
 
@@ -25,7 +19,7 @@ def read_acts(clause: Clause, scene: Scene) -> Iterator[Draft]:
     seen: set[str] = set()
     for cue in clause.cues(*_PLAIN):
         kind = cue.value.kind
-        if kind in seen or not _act_meant(cue, clause, scene):
+        if kind in seen or not _act_meant(cue, clause):
             continue
         seen.add(kind)
         if kind == "punch_down":
@@ -51,7 +45,7 @@ def _run_off_fruit(clause: Clause, scene: Scene) -> bool:
     return ran and off and fruit and able[0].pressed is None and not clause.of("lees")
 
 
-def _act_meant(cue: Mention, clause: Clause, scene: Scene) -> bool:
+def _act_meant(cue: Mention, clause: Clause) -> bool:
     words = clause.text.words
     kind, detail, form = cue.value.kind, cue.value.detail, cue.value.form
     before = words[cue.first - 1] if cue.first else ""

@@ -45,7 +45,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     for cue in clause.cues("fermentation"):
         if cue.value.form in ("base",) or not _meant(cue, clause, scene):
             continue
-        if best is None or _rank(cue, clause) > _rank(best, clause):
+        if best is None or _rank(cue) > _rank(best):
             best = cue
     if best is not None:
         strong = best.value.detail in ("stuck", "restarted") or best.last - best.first > 1
@@ -65,7 +65,7 @@ _ALONE = 5  # words of a sentence that says no more than "Dry."
 _ORDER = ("started", "finished", "stuck", "restarted")
 
 
-def _rank(cue: Mention, clause: Clause) -> tuple[int, int]:
+def _rank(cue: Mention) -> tuple[int, int]:
     return cue.last - cue.first, _ORDER.index(cue.value.detail)
 
 

@@ -46,7 +46,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
             if near is not None:
                 fields[name] = near.value
         yield Draft("oak", clause, form.first, form.last, fields)
-    if oaky and (not forms or oaky[0] < forms[0].first - 4) and _on_oak(clause, scene, oaky):
+    if oaky and (not forms or oaky[0] < forms[0].first - 4) and _on_oak(clause, oaky):
         fields = {}
         barrel = any(
             v.value.name.lower().split()[-1].startswith(("barrel", "cask", "barrique"))
@@ -122,7 +122,7 @@ def _taken_out(clause: Clause) -> bool:
     )
 
 
-def _on_oak(clause: Clause, scene: Scene, oaky: list[int]) -> bool:
+def _on_oak(clause: Clause, oaky: list[int]) -> bool:
     words = clause.text.words
     acts = [c for c in clause.of("cue") if c.value.detail != "weak"]
     if not acts and not clause.of("batch", "pronouns", "vessel", "date") and oaky[0] - clause.first > _SHORT:

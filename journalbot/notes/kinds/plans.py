@@ -66,7 +66,7 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     fields: dict[str, object] = {"what": what}
     if due:
         fields["due"] = due
-    yield Draft("plan", clause, clause.first, clause.last, fields, needs=_needs(clause, scene))
+    yield Draft("plan", clause, clause.first, clause.last, fields, needs=_needs(clause))
 
 
 _REMINDERS = {
@@ -206,7 +206,7 @@ _LENGTHS = {
 _PHRASAL = {"pick", "top", "clean", "set", "wash", "sort", "clear", "use", "fill"}
 
 
-def _needs(clause: Clause, scene: Scene) -> str:
+def _needs(clause: Clause) -> str:
     """Whether the plan is about one wine: it names one, points at one, or is an act done to one."""
     start = planned[0].last if (planned := clause.of("planned")) else clause.first
     fetched = any(c.first <= start + 1 and c.value.detail != "weak" for c in clause.cues("purchase"))

@@ -10,10 +10,6 @@ from journalbot.notes.draft import Draft, Scene
 from journalbot.vocabulary.units import UNITS
 
 _OLD = {"from", "was", "were"}
-_ROOM = {
-    "room", "ambient", "air", "basement", "cellar", "garage", "shed", "outside", "itself", "closet", "house", "barn",
-    "kitchen", "cupboard",
-}
 _CHECKED = {
     "reads", "read", "shows", "showed", "showing", "got", "checked", "reading", "measured", "tested", "test", "says",
     "said", "gave", "came", "hydrometer", "gravity", "at", "is", "now", "down", "check", "meter",

@@ -3,15 +3,14 @@
 from journalbot.notes.clauses import Clause
 from journalbot.notes.draft import Scene
 from journalbot.notes.kinds.counts import bottle_amounts, counted_batches
-from journalbot.vocabulary.people import OCCASIONS, PEOPLE
+from journalbot.vocabulary.people import OCCASIONS, PEOPLE, TITLES
 
-_TITLES = {"dr", "mr", "mrs", "ms", "st", "rev", "prof"}
 _NAME_WORDS = 3
 _PERSONAL = {"her", "him", "them"}
 _GIVE_LEADS = {"to", "with", "w", "for", "w/"}
 
 
-def given_away(clause: Clause, scene: Scene) -> bool:
+def given_away(clause: Clause) -> bool:
     return clause.has("away")
 
 
@@ -105,7 +104,7 @@ def receiver_of(clause: Clause, scene: Scene) -> str | None:
                 "next", "over", "down", "after", "-", "straight", "this", "with", "from", "a", "an", "some", "one",
             )
             and not any(d.first == k for d in clause.of("date", "time", "number", "amount", "batch"))
-            and (text.tokens[k].kind != "mark" or (words[k] == "." and words[k - 1] in _TITLES))
+            and (text.tokens[k].kind != "mark" or (words[k] == "." and words[k - 1] in TITLES))
             and not (words[k] == "the" and k > j)
         ):
             k += 1

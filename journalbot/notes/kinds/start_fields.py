@@ -171,7 +171,6 @@ def name_of(here: list[Clause], scene: Scene) -> str | None:
     text = scene.text
     words = text.words
     for c in here:
-        said = " ".join(c.words())
         for lead in _NAMED:
             n = len(lead.split())
             for i in range(c.first, c.last - n):
@@ -194,7 +193,6 @@ def name_of(here: list[Clause], scene: Scene) -> str | None:
                         k += 1
                     if k > j:
                         return text.slice(j, k)
-        del said
     for c in here:
         for m in sorted(c.of("fruit", "variety"), key=lambda m: m.first):
             if m.last < len(words) and words[m.last] in ("wine",):

@@ -24,10 +24,6 @@ _CAME = {
     "gathered", "foraged",
 }
 
-_WINE_NAMES = {
-    "wine", "mead", "cider", "cyser", "melomel", "cuvée", "cuvee", "perry", "rosé", "rose", "metheglin", "pyment",
-    "hydromel",
-}
 
 
 def find_start(scene: Scene) -> None:
@@ -242,7 +238,6 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     fields: dict[str, object] = {}
     if name := name_of([c for c in scene.clauses if c.first in scene.start_clauses and c.mood != "asked"], scene):
         fields["name"] = name
-    words = [w for c in here for w in c.words()]
     colour = colour_of(here, scene) or STYLES.get(str(fields.get("name", "")).split(" ")[-1].lower())
     if colour:
         fields["colour"] = colour
@@ -282,7 +277,6 @@ def read(clause: Clause, scene: Scene) -> Iterator[Draft]:
     weight = weight_of(here, scene)
     if weight is not None:
         fields["weight"], fields["weight_unit"] = weight.value.value, weight.value.unit
-    del words
     main = next((c for c in here if any(m.value.new == scene.started for m in c.of("batch"))), clause)
     dated = (
         main

@@ -85,13 +85,13 @@ def _begins(clause: Clause, scene: Scene) -> bool:
     if clause.of("money"):
         return False
     own = _tasted(clause) or bool(clause.of("score"))
-    described = _described(clause, scene)
+    described = _described(clause)
     i = scene.clauses.index(clause)
     before = scene.clauses[:i]
     if _continued(clause, before, scene):
         return False
     if own:
-        return bool(described or clause.of("score") or any(_described(c, scene) for c in _goes_on(clause, scene)))
+        return bool(described or clause.of("score") or any(_described(c) for c in _goes_on(clause, scene)))
     if not described or any(w in _SMELL for w in clause.words()) or clause.joined_by in ("because", "so", "since"):
         return False
     # "kit red w burgers. cherry, kinda thin, 5/10": words after a bottle opened or filled, or of a wine named, and a
@@ -107,7 +107,7 @@ def _begins(clause: Clause, scene: Scene) -> bool:
     filled = any(c.mood == "done" and c.cues("bottle") for c in [*before[-3:], clause])
     marked = any(c.of("score") for c in _goes_on(clause, scene))
     outer = [m for m in described if not any(o is not m and o.first <= m.first and m.last <= o.last for o in described)]
-    listed = len(outer) + sum(len(_described(c, scene)) for c in _goes_on(clause, scene)) >= 2
+    listed = len(outer) + sum(len(_described(c)) for c in _goes_on(clause, scene)) >= 2
     tasted = any(_tasted(c) for c in before)
     opened = {n for c in drinking for m in c.of("batch") for n in m.value.fits}
     of_it = any(opened.intersection(m.value.fits) for m in clause.of("batch"))
@@ -147,7 +147,7 @@ def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
         if (strange and not c.of("score")) or c.of("batch") or c.mood in ("planned", "asked"):
             break
         if c.sentence - clause.sentence > 2 or not (
-            _described(c, scene)
+            _described(c)
             or c.of("score")
             or (c.sentence == clause.sentence and c.last - c.first <= _MAX_WORDS and c.joined_by in _GLUE)
         ):
@@ -155,7 +155,7 @@ def _goes_on(clause: Clause, scene: Scene) -> list[Clause]:
         if _tasted(c) and c.of("batch"):
             break
         out.append(c)
-    while out and not (_described(out[-1], scene) or out[-1].of("score")):
+    while out and not (_described(out[-1]) or out[-1].of("score")):
         out.pop()
     return out
 
@@ -173,7 +173,7 @@ def _with_food(m: Mention, clause: Clause) -> bool:
     )
 
 
-def _described(clause: Clause, scene: Scene) -> list[Mention]:
+def _described(clause: Clause) -> list[Mention]:
     own = clause.of("batch")
     eaten = {m.first for m in clause.of("descriptor") if _with_food(m, clause)}
     return [
@@ -206,7 +206,7 @@ def _descriptors(clause: Clause, scene: Scene) -> list[str]:
         or (m.kind == "cue" and m.value.kind in ("taste", "drink", "bottle", "give", "oak_out"))
         for i in range(m.first, m.last)
     }
-    described = _described(clause, scene)
+    described = _described(clause)
     out: list[str] = []
     run: list[int] = []
     for i in range(clause.first, clause.last + 1):

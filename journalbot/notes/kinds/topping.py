@@ -22,7 +22,7 @@ def read_topping(clause: Clause, scene: Scene) -> Iterator[Draft]:
         or not cues
         or clause.of("airlock")
         or _of_airlocks(clause, scene)
-        or _top_label(cues[0], clause)
+        or _top_label(cues[0])
     ):
         return
     words = clause.text.words
@@ -113,7 +113,7 @@ def _of_airlocks(clause: Clause, scene: Scene) -> bool:
     return before is not None and bool(before.of("airlock")) and bool(it) and not clause.of("batch")
 
 
-def _top_label(cue: Mention, clause: Clause) -> bool:
+def _top_label(cue: Mention) -> bool:
     """`on top of`, `the top shelf`."""
     return cue.value.form == "base" and cue.last - cue.first == 1
 

@@ -4,6 +4,7 @@ from journalbot.questions.measures.base import Case, Fact, Measure
 from journalbot.questions.measures.readings import value_said
 from journalbot.questions.measures.strength import GRAVITY_KINDS, alcohol_made, original_with_additions
 from journalbot.questions.measures.working import (
+    DRY_WINE,
     Given,
     Missing,
     batch_of,
@@ -22,7 +23,6 @@ from journalbot.winemaking import alcohol, gravity, hydrometer, units
 from journalbot.winemaking.ranges import Estimate, check
 
 _CALIBRATION = {"60F": (15.56, "60 °F"), "20C": (20.0, "20 °C")}
-_DRY_WINE = 12.0  # % vol taken for a wine whose strength is not told
 _NOT_GRAPE = frozenset(("fruit", "mead", "cider"))
 
 
@@ -127,7 +127,7 @@ def _correct(case: Case) -> list[Fact]:
     celsius = units.convert(degrees, scale, "C")
     at, mark = _CALIBRATION[case.settings.hydrometer]
     if given.value < 1.000:
-        strength = _DRY_WINE
+        strength = DRY_WINE
     found = hydrometer.correct_hydrometer(given.value, celsius, at, strength)
     wine = f", as of a wine of {strength:g} % vol" if strength else ""
     working = f"{given.said} read at {value_said(degrees, scale)} on a hydrometer true at {mark}{wine}; within 0.0003"
@@ -201,7 +201,7 @@ def alcohol_given(case: Case) -> tuple[Estimate, str, tuple[int, ...]]:
         f = facts[-1]
         value = float(f.value or 0)
         return Estimate(value, f.low or value, f.high or value), f"{value:.1f} % vol", f.notes
-    return Estimate.within(_DRY_WINE, 1.5), f"about {_DRY_WINE:g} % vol (no strength known)", ()
+    return Estimate.within(DRY_WINE, 1.5), f"about {DRY_WINE:g} % vol (no strength known)", ()
 
 
 def _sugar_of(case: Case) -> list[Fact]:

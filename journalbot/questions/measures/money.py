@@ -1,11 +1,10 @@
 """What was paid: in all, for an item, for a batch, per bottle."""
 
-from functools import cache
 
 from journalbot.model import Entry
 from journalbot.questions.measures.base import Case, Fact, Measure, fact_of
 from journalbot.questions.says import number_said
-from journalbot.vocabulary.items import ITEMS
+from journalbot.vocabulary.items import item_of
 from journalbot.vocabulary.questions import words
 
 _SIGNS = {"USD": "$", "EUR": "€", "GBP": "£"}
@@ -18,11 +17,6 @@ def money_said(value: float, currency: str) -> str:
     sign = _SIGNS.get(currency)
     amount = f"{value:,.2f}"
     return f"{sign}{amount}" if sign in ("$", "£") else f"{amount} {sign or currency}"
-
-
-@cache
-def _item_of() -> dict[str, str]:
-    return {spelling: item for item, spellings in ITEMS.items() for spelling in spellings}
 
 
 def _stems(text: str) -> frozenset[str]:
@@ -45,7 +39,7 @@ def item_fits(entry: Entry, wanted: str, case: Case) -> bool:
     told = _stems(" ".join((batch.name or "", *batch.fruit))) if batch else frozenset()
     if words & told and words - told and words - told <= _stems(item):
         return True  # "the Purple Toes grapes": the grapes bought for that wine
-    sort = _item_of()
+    sort = item_of()
     if sort.get(wanted.casefold()) and sort.get(wanted.casefold()) in {
         sort.get(item.casefold()),
         sort.get(item.casefold().split()[-1] if item else ""),

@@ -4,6 +4,7 @@ from journalbot.journal.vessel_names import vessel_key
 from journalbot.questions.measures.base import Case, Fact, Measure
 from journalbot.questions.measures.vessels import volume_said
 from journalbot.questions.measures.working import (
+    DRY_WINE,
     Missing,
     batch_of,
     between,
@@ -22,7 +23,6 @@ from journalbot.winemaking.ranges import Estimate, check
 _HABIT = "common practice, no source"
 _ROOM_TEMPERATURE = 20.0  # °C at which a pressure is told where none is
 _VERDICTS = {"enough": "enough room", "tight": "tight", "too full": "too full"}
-_WINE = 12.0  # % vol where none is told
 
 
 def _litres(case: Case, name: str) -> float:
@@ -178,10 +178,10 @@ def _pressure(case: Case) -> list[Fact]:
         grams, how = value_of(case.of["sugar"])[0], f"{case.of['sugar']} of sugar"
     elif case.of.get("value"):
         sg = value_of(case.of["value"])[0]
-        dry = alcohol.dryness(sg, Estimate.within(_WINE, 1.5)).residual_sugar
+        dry = alcohol.dryness(sg, Estimate.within(DRY_WINE, 1.5)).residual_sugar
         grams, how = (
             dry.value,
-            f"gravity {sg:.3f}, about {digits_said(dry.value, 0)} g/L of sugar in a wine of {_WINE:g} % vol",
+            f"gravity {sg:.3f}, about {digits_said(dry.value, 0)} g/L of sugar in a wine of {DRY_WINE:g} % vol",
         )
     else:
         start, end = (value_of(case.of[n])[0] for n in ("from", "to"))
@@ -202,7 +202,7 @@ def _pressure(case: Case) -> list[Fact]:
 def _swelling(case: Case) -> list[Fact]:
     litres = _litres(case, "volume")
     start, end = (units.convert(*value_of(case.of[n]), "C") for n in ("from", "to"))
-    strength = value_of(case.of["alcohol"])[0] if case.of.get("alcohol") else _WINE
+    strength = value_of(case.of["alcohol"])[0] if case.of.get("alcohol") else DRY_WINE
     grown = volumes.warming_expansion(litres, strength, start, end) * 1000
     height = grown / volumes.ml_per_cm(3.0)
     return told(

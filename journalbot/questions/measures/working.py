@@ -17,6 +17,7 @@ from journalbot.winemaking.units import UnknownUnit
 
 _VALUE = re.compile(r"^(-?[\d.]+(?:e-?\d+)?) ?(.*)$")
 AID = "It is an aid to your own judgement: weigh it, and measure again afterwards"
+DRY_WINE = 12.0  # % vol taken for a wine whose strength is not told
 _OLD = 60  # days after which a reading's age is told; this program's choice
 _SMALL = 0.012  # share of a value: a band within it is the arithmetic's, and not told
 # What changes a wine, so that a reading before it may hold no more.
