@@ -340,43 +340,37 @@ VESSELS = st.sampled_from(
 AMOUNT = st.integers(0, 6)
 
 
-def _fields(kind: str) -> st.SearchStrategy[dict[str, Any]]:
-    volume = {"volume": AMOUNT, "unit": st.just("gal")}
-    each: dict[str, st.SearchStrategy[dict[str, Any]]] = {
-        "start": st.fixed_dictionaries(
-            {}, optional={**volume, "vessel": VESSELS, "name": st.sampled_from(["Dusk", "Field"])}
+VOLUME = {"volume": AMOUNT, "unit": st.just("gal")}
+FIELDS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
+    "start": st.fixed_dictionaries(
+        {}, optional={**VOLUME, "vessel": VESSELS, "name": st.sampled_from(["Dusk", "Field"])}
+    ),
+    "rack": st.fixed_dictionaries({}, optional={**VOLUME, "to": VESSELS, "from": VESSELS}),
+    "reading": st.one_of(
+        st.fixed_dictionaries(
+            {"quantity": st.just("sg"), "value": st.sampled_from([1.09, 1.0, 0.995]), "unit": st.just("SG")}
         ),
-        "rack": st.fixed_dictionaries({}, optional={**volume, "to": VESSELS, "from": VESSELS}),
-        "reading": st.one_of(
-            st.fixed_dictionaries(
-                {"quantity": st.just("sg"), "value": st.sampled_from([1.09, 1.0, 0.995]), "unit": st.just("SG")}
-            ),
-            st.fixed_dictionaries({"quantity": st.just("volume"), "value": AMOUNT, "unit": st.just("gal")}),
-        ),
-        "blend": st.fixed_dictionaries(
-            {
-                "with": st.lists(
-                    st.fixed_dictionaries({"batch": st.integers(1, 4), "amount": AMOUNT, "unit": st.just("gal")}),
-                    max_size=2,
-                )
-            }
-        ),
-        "bottle": st.fixed_dictionaries({}, optional={"count": AMOUNT}),
-        "drink": st.fixed_dictionaries({}, optional={"count": AMOUNT}),
-        "pitch": st.fixed_dictionaries({}, optional={"yeast": st.sampled_from(["K-17", "k-17", "ZR-40"])}),
-        "vessel": st.fixed_dictionaries({"name": VESSELS}, optional={"capacity": AMOUNT, "unit": st.just("gal")}),
-        "fermentation": st.fixed_dictionaries({"stage": st.sampled_from(["started", "finished", "restarted"])}),
-        "end": st.just({}),
-    }
-    return each[kind]
-
-
-KINDS = ["start", "rack", "reading", "blend", "bottle", "drink", "pitch", "vessel", "fermentation", "end"]
-ENTRY = st.sampled_from(KINDS).flatmap(
-    lambda kind: st.builds(
-        Entry, st.just(kind), st.none() if kind == "vessel" else st.integers(1, 4), DATES, _fields(kind)
-    )
-)
+        st.fixed_dictionaries({"quantity": st.just("volume"), "value": AMOUNT, "unit": st.just("gal")}),
+    ),
+    "blend": st.fixed_dictionaries(
+        {
+            "with": st.lists(
+                st.fixed_dictionaries({"batch": st.integers(1, 4), "amount": AMOUNT, "unit": st.just("gal")}),
+                max_size=2,
+            )
+        }
+    ),
+    "bottle": st.fixed_dictionaries({}, optional={"count": AMOUNT}),
+    "drink": st.fixed_dictionaries({}, optional={"count": AMOUNT}),
+    "pitch": st.fixed_dictionaries({}, optional={"yeast": st.sampled_from(["K-17", "k-17", "ZR-40"])}),
+    "vessel": st.fixed_dictionaries({"name": VESSELS}, optional={"capacity": AMOUNT, "unit": st.just("gal")}),
+    "fermentation": st.fixed_dictionaries({"stage": st.sampled_from(["started", "finished", "restarted"])}),
+    "end": st.just({}),
+}
+ENTRY = st.one_of([
+    st.tuples(st.just(kind), st.none() if kind == "vessel" else st.integers(1, 4), DATES, fields)
+    for kind, fields in FIELDS.items()
+]).map(lambda parts: Entry(*parts))
 
 
 def _placed(found: list[Entry]) -> list[Entry]:
