@@ -82,9 +82,11 @@ class Subjects:
             and any(m.first >= draft.last for m in clause.of("both"))
         ):
             return tuple(each)
-        asked = not clause.of("pronouns") and (strange(self.scene, draft) or (not refs and nameless(self.scene, clause)))
-        if asked:
-            return self._which(asked)
+        unnamed = "" if clause.of("pronouns") else strange(self.scene, draft)
+        if not unnamed and not refs and not clause.of("pronouns"):
+            unnamed = nameless(self.scene, clause)
+        if unnamed:
+            return self._which(unnamed)
         for m in clause.of("stranger") if refs else ():
             pairs = [sorted((r, m), key=lambda m: m.first) for r in refs]
             if any(a.last < b.first and coordinated([a, b], clause) for a, b in pairs):
