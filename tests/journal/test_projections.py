@@ -39,18 +39,18 @@ FIELDS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
     "vessel": st.fixed_dictionaries({"name": VESSEL, "capacity": st.integers(1, 60), "unit": st.just("L")}),
     "remark": st.fixed_dictionaries({"text": st.text(max_size=8)}),
 }
-ENTRY = st.sampled_from(sorted(FIELDS)).flatmap(
-    lambda kind: st.builds(
-        Entry,
+ENTRY = st.one_of([
+    st.tuples(
         st.just(kind),
         st.none() if kind == "vessel" else st.integers(1, 3),
         DATE,
-        FIELDS[kind],
+        fields,
         st.sampled_from([None, "18:30"]),
         st.tuples(st.just(0), st.integers(0, 9)),
         st.sampled_from([None, "perhaps"]),
     )
-)
+    for kind, fields in FIELDS.items()
+]).map(lambda parts: Entry(*parts))
 PICK = st.integers(0, 1000)  # which of what is there, taken modulo how many there are
 ACT = st.one_of(
     st.tuples(st.just("note"), st.text(max_size=20), st.lists(ENTRY, max_size=3), st.sampled_from(["read", "given"])),
